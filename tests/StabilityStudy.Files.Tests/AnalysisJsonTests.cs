@@ -36,9 +36,9 @@ public sealed class AnalysisJsonTests
     }
 
     [Theory]
-    [InlineData("\"format\": 2", "\"format\": 2, \"format\": 2")]
-    [InlineData("\"format\": 2,", "")]
-    [InlineData("\"format\": 2", "\"format\": \"2\"")]
+    [InlineData("\"format\": 3", "\"format\": 3, \"format\": 3")]
+    [InlineData("\"format\": 3,", "")]
+    [InlineData("\"format\": 3", "\"format\": \"2\"")]
     [InlineData("\"toolVersion\": \"0\"", "\"toolVersion\": null")]
     [InlineData("\"queries\": [", "\"queries\": [1,")]
     [InlineData("{", "")]
@@ -49,9 +49,9 @@ public sealed class AnalysisJsonTests
     }
 
     [Theory]
-    [InlineData("\"format\": 2", "\"format\":  2")]
+    [InlineData("\"format\": 3", "\"format\":  2")]
     [InlineData("\"rules\": 2", "\"rules\": 2.0")]
-    [InlineData("\"format\": 2,\n  \"rules\": 2,", "\"rules\": 2,\n  \"format\": 2,")]
+    [InlineData("\"format\": 3,\n  \"rules\": 2,", "\"rules\": 2,\n  \"format\": 3,")]
     [InlineData("aPTT", "\\u0061PTT")]
     public void Other_spacing_order_digits_or_escapes_are_not_as_the_program_writes(
         string from,
@@ -68,7 +68,7 @@ public sealed class AnalysisJsonTests
     [InlineData("\"2.1\"", "2.1")]
     [InlineData("\"2.1\"", "\"2.10\"")]
     [InlineData("\"PT4H\"", "\"PT240M\"")]
-    [InlineData("\"format\": 2", "\"format\": 2, \"more\": 1")]
+    [InlineData("\"format\": 3", "\"format\": 3, \"more\": 1")]
     [InlineData("\"conclusion\": \"supported\",", "")]
     public void A_report_of_this_version_differs_in_nothing(string from, string to)
     {

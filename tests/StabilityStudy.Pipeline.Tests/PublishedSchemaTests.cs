@@ -14,7 +14,7 @@ public sealed class PublishedSchemaTests
     [Theory]
     [InlineData("\"conclusion\": \"supported\"", "\"conclusion\": \"perhaps\"")]
     [InlineData("\"conclusion\": \"supported\"", "\"conclusion\": 1")]
-    [InlineData("\"format\": 2", "\"format\": 2, \"more\": 1")]
+    [InlineData("\"format\": 3", "\"format\": 3, \"more\": 1")]
     [InlineData("\"toolVersion\"", "\"version\"")]
     [InlineData("\"PT4H\"", "\"4 h\"")]
     [InlineData("\"percent\": \"7.5\"", "\"percent\": 7.5")]

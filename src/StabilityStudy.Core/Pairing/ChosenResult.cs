@@ -23,6 +23,7 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
         )
         {
             Operator = Joined(row => row.Operator),
+            Container = tube,
             ReplicateRuns =
                 Rows.Length > 1 && Rows.All(row => row.Run.Length > 0)
                     ? [.. Rows.Select(row => row.Run).Distinct()]

@@ -25,6 +25,9 @@ public sealed record Measurement(
     /// <summary>Code of the person who tested; empty when not recorded.</summary>
     public string Operator { get; init; } = "";
 
+    /// <summary>The tube with the times of its handling; null for simulated results.</summary>
+    public TubeRow? Container { get; init; }
+
     /// <summary>Between the codes of two replicates that differ.</summary>
     internal const string And = " and ";
 

@@ -33,7 +33,7 @@ public sealed record PairRecord(
     public FrozenTimes? Frozen { get; init; }
 
     /// <summary>Time of collection: the order in which specimens take the planned places.</summary>
-    internal DateTimeOffset CollectedAt { get; init; }
+    public DateTimeOffset CollectedAt { get; init; }
 
     /// <summary>Instrument of the baseline, with which the specimen entered the study; empty where it is not recorded, or there is no baseline.</summary>
     internal string Instrument => Baseline?.Instrument ?? "";

@@ -1,7 +1,9 @@
+using System.Buffers;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Files.Json.Entries;
 using StabilityStudy.Files.Json.Forms;
 
 namespace StabilityStudy.Files.Json;
@@ -15,8 +17,14 @@ public static class AnalysisJson
     /// <summary>The name of the file.</summary>
     public const string FileName = "analysis.json";
 
-    /// <summary>The number of the form that this program writes; 1 was that of version 0.1.0, which changed with the program.</summary>
-    public const int Format = 2;
+    /// <summary>
+    /// The number of the form that this program writes. In 2 each pair stated all of its specimen, tubes and runs; 1 was that of version
+    /// 0.1.0, which changed with the program.
+    /// </summary>
+    public const int Format = 3;
+
+    /// <summary>The form of versions 0.2.0 to 0.5.0, whose reports are compared in it.</summary>
+    internal const int EarlierFormat = 2;
 
     // Relaxed only in what need not be escaped: "<0.27" and "°C" stay readable. The file is never part of a web page.
     internal static readonly JsonWriterOptions Layout = new()
@@ -28,15 +36,25 @@ public static class AnalysisJson
 
     /// <summary>Writes an analysis: UTF-8, indented, line feeds; the same analysis gives the same bytes.</summary>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
-    public static byte[] Write(StudyAnalysis analysis) =>
-        Write(json => AnalysisForms.StudyAnalysisForm.Write(json, analysis));
+    public static byte[] Write(StudyAnalysis analysis) => Write(analysis, Format);
+
+    /// <summary>Writes an analysis in the form that a report states.</summary>
+    /// <param name="analysis">The analysis.</param>
+    /// <param name="format">Number of the form: this version's, or that of an earlier one to compare with.</param>
+    /// <exception cref="ArgumentException">A number is not finite, or there is no such form.</exception>
+    public static byte[] Write(StudyAnalysis analysis, int format)
+    {
+        var form = FormOf(format);
+        return Write(json => form.Write(json, StudyEntry.Of(analysis)));
+    }
 
     /// <summary>Compares what a report states with the same study analyzed again.</summary>
     /// <param name="stated">The analysis in the report.</param>
-    /// <param name="computed">The bytes of the analysis as this version writes it.</param>
+    /// <param name="computed">The bytes of the analysis as this version writes it in the form of the report.</param>
     /// <param name="version">How the version that made the report stands to this one.</param>
     /// <param name="knewThen">Whether that version could raise a data query of a code.</param>
     /// <param name="knownNow">Whether this version can.</param>
+    /// <exception cref="ArgumentException">There is no form of that number.</exception>
     public static AnalysisDifferences Compare(
         StatedAnalysis stated,
         ReadOnlyMemory<byte> computed,
@@ -47,14 +65,18 @@ public static class AnalysisJson
     {
         var comparison = new AnalysisComparison(version, knewThen, knownNow);
         using var document = JsonDocument.Parse(computed);
-        AnalysisForms.StudyAnalysisForm.Compare(
-            stated.Root,
-            document.RootElement,
-            "analysis",
-            comparison
-        );
+        FormOf(stated.Format)
+            .Compare(stated.Root, document.RootElement, "analysis", comparison);
         return comparison.Differences;
     }
+
+    private static ObjectForm<StudyEntry> FormOf(int format) =>
+        format switch
+        {
+            Format => AnalysisForms.StudyAnalysisForm,
+            EarlierFormat => AnalysisForms.EarlierForm,
+            _ => throw new ArgumentOutOfRangeException(nameof(format)),
+        };
 
     /// <summary>The published schema (JSON Schema 2020-12).</summary>
     public static string Schema()
@@ -66,24 +88,18 @@ public static class AnalysisJson
         schema.Insert(0, "$schema", "https://json-schema.org/draft/2020-12/schema");
         schema.Insert(1, "title", FileName);
         schema["$defs"] = definitions;
-        using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, Layout))
-        {
-            schema.WriteTo(json);
-        }
-
-        return System.Text.Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
+        return System.Text.Encoding.UTF8.GetString(Write(json => schema.WriteTo(json)));
     }
 
     internal static byte[] Write(Action<Utf8JsonWriter> write)
     {
-        using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, Layout))
+        var written = new WrittenBytes();
+        using (var json = new Utf8JsonWriter(written, Layout))
         {
             write(json);
         }
 
-        buffer.WriteByte((byte)'\n');
-        return buffer.ToArray();
+        written.Write("\n"u8);
+        return written.ToArray();
     }
 }

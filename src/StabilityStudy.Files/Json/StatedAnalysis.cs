@@ -1,6 +1,8 @@
+using System.Buffers.Text;
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Files.Json.Forms;
 
 namespace StabilityStudy.Files.Json;
 
@@ -86,70 +88,55 @@ public sealed record StatedAnalysis(
 
     /// <summary>
     /// Whether the bytes are what the program writes of the same study, but for the last digits of numbers: same order,
-    /// spacing and escapes, and every number in its shortest form.
+    /// spacing and escapes, and every number as the program writes it.
     /// </summary>
     /// <param name="stated">The analysis.json of a report.</param>
     /// <param name="computed">The same as it was computed again.</param>
     public static bool IsWrittenAs(ReadOnlyMemory<byte> stated, ReadOnlyMemory<byte> computed)
     {
-        if (stated.Span.SequenceEqual(computed.Span))
+        var one = new Utf8JsonReader(stated.Span);
+        var two = new Utf8JsonReader(computed.Span);
+        while (true)
         {
-            return true;
-        }
+            var (fromOne, fromTwo) = ((int)one.BytesConsumed, (int)two.BytesConsumed);
+            var isMore = one.Read();
+            if (two.Read() != isMore || one.TokenType != two.TokenType)
+            {
+                return false;
+            }
 
-        using var one = JsonDocument.Parse(stated);
-        using var two = JsonDocument.Parse(computed);
-        return stated.Span.SequenceEqual(Rewritten(one.RootElement, withNumbers: true))
-            && Rewritten(one.RootElement, withNumbers: false)
-                .AsSpan()
-                .SequenceEqual(Rewritten(two.RootElement, withNumbers: false));
+            if (!isMore)
+            {
+                return stated.Span[fromOne..].SequenceEqual(computed.Span[fromTwo..]);
+            }
+
+            var isNumber = one.TokenType == JsonTokenType.Number;
+            // What stands before a token, and the token with what belongs to it, but for the digits of a number.
+            var (toOne, toTwo) = isNumber
+                ? ((int)one.TokenStartIndex, (int)two.TokenStartIndex)
+                : ((int)one.BytesConsumed, (int)two.BytesConsumed);
+            if (
+                !stated.Span[fromOne..toOne].SequenceEqual(computed.Span[fromTwo..toTwo])
+                || (isNumber && !IsAsWritten(ref one))
+            )
+            {
+                return false;
+            }
+        }
     }
 
-    private static byte[] Rewritten(JsonElement element, bool withNumbers) =>
-        AnalysisJson.Write(json => Rewrite(json, element, withNumbers));
-
-    private static void Rewrite(Utf8JsonWriter json, JsonElement element, bool withNumbers)
+    private static bool IsAsWritten(ref Utf8JsonReader number)
     {
-        switch (element.ValueKind)
-        {
-            case JsonValueKind.Object:
-                json.WriteStartObject();
-                foreach (var property in element.EnumerateObject())
-                {
-                    json.WritePropertyName(property.Name);
-                    Rewrite(json, property.Value, withNumbers);
-                }
-
-                json.WriteEndObject();
-                break;
-            case JsonValueKind.Array:
-                json.WriteStartArray();
-                foreach (var entry in element.EnumerateArray())
-                {
-                    Rewrite(json, entry, withNumbers);
-                }
-
-                json.WriteEndArray();
-                break;
-            case JsonValueKind.Number when !withNumbers:
-                json.WriteNumberValue(0);
-                break;
-            case JsonValueKind.Number when element.TryGetUInt64(out var count):
-                json.WriteNumberValue(count);
-                break;
-            case JsonValueKind.Number:
-                json.WriteNumberValue(element.GetDouble());
-                break;
-            case JsonValueKind.String:
-                json.WriteStringValue(element.GetString());
-                break;
-            case JsonValueKind.True:
-            case JsonValueKind.False:
-            case JsonValueKind.Null:
-            case JsonValueKind.Undefined:
-                element.WriteTo(json);
-                break;
-        }
+        Span<byte> written = stackalloc byte[32];
+        return (
+                number.TryGetUInt64(out var count)
+                    ? Utf8Formatter.TryFormat(count, written, out var length)
+                    : Utf8Formatter.TryFormat(
+                        NumberForm.Rounded(number.GetDouble()),
+                        written,
+                        out length
+                    )
+            ) && number.ValueSpan.SequenceEqual(written[..length]);
     }
 
     private static string Text(JsonElement element, string property) =>

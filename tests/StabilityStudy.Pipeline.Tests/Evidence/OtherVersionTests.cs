@@ -110,8 +110,8 @@ public sealed class OtherVersionTests
         Is(PartOutcome.Fails, "and rules 7", Part(Study("0.1.9", rules: 7)));
         Is(
             PartOutcome.Fails,
-            "states format 3",
-            Part(Study("0.1.9", text => Replaced(text, "\"format\": 2", "\"format\": 3")))
+            "states format 2",
+            Part(Study("0.1.9", text => Replaced(text, "\"format\": 3", "\"format\": 2")))
         );
     }
 
@@ -255,7 +255,7 @@ public sealed class OtherVersionTests
             );
         }
 
-        Assert.StartsWith("format 2\nrules ", ReleasedVersion.Current.ToText(), Comparison);
+        Assert.StartsWith("format 3\nrules ", ReleasedVersion.Current.ToText(), Comparison);
         Assert.Contains("\noutlier-flagged\n", ReleasedVersion.Current.ToText(), Comparison);
     }
 }

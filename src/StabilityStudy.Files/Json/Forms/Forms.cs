@@ -114,6 +114,14 @@ internal static class Form
     public static Form<ImmutableArray<T>> Open<T>(Form<T> item, params string[] key) =>
         new ListForm<T>(item, key, true);
 
+    /// <summary>Values told apart by what they are called, each on a line of its own.</summary>
+    public static Form<ImmutableArray<T>> Lines<T>(Form<T> item, params string[] key) =>
+        new LinesForm<T>(item, Keyed(item, key));
+
+    /// <summary>A value as one text where that says all of it, else in its form.</summary>
+    public static Form<T> Short<T>(Form<T> form, Func<T, string?> shortly) =>
+        new ShortForm<T>(form, shortly);
+
     /// <summary>A value written in the form of what it holds.</summary>
     public static Form<T> Of<T, TInner>(Form<TInner> inner, Func<T, TInner> get) =>
         new DerivedForm<T, TInner>(inner, get);

@@ -9,9 +9,13 @@ internal interface IProperty<in T>
 {
     string Name { get; }
 
+    string Note { get; }
+
     bool IsDecisive { get; }
 
     bool MayBeLeftOut { get; }
+
+    bool IsAnswerWhenLeftOut { get; }
 
     void Write(Utf8JsonWriter json, T value);
 
@@ -44,8 +48,13 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
     /// <param name="property">Its name in the file.</param>
     /// <param name="get">Where its value comes from.</param>
     /// <param name="form">Its form.</param>
-    public void Add<TValue>(string property, Func<T, TValue> get, Form<TValue> form) =>
-        _properties.Add(new Property<TValue>(property, get, form));
+    /// <param name="note">What it means, for the schema and FORMATS.md; empty where its name says it.</param>
+    public void Add<TValue>(
+        string property,
+        Func<T, TValue> get,
+        Form<TValue> form,
+        string note = ""
+    ) => _properties.Add(new Property<TValue>(property, get, form, note));
 
     /// <summary>Writes the properties without the braces.</summary>
     public void WriteProperties(Utf8JsonWriter json, T value)
@@ -126,7 +135,11 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
             var isComputed = computed.TryGetProperty(property.Name, out var again);
             if (!stated.TryGetProperty(property.Name, out var value))
             {
-                if (isComputed)
+                if (isComputed && property.IsAnswerWhenLeftOut)
+                {
+                    comparison.Differs($"{place} is missing in the report.");
+                }
+                else if (isComputed)
                 {
                     comparison.MissingInReport(place, property.IsDecisive);
                 }
@@ -153,16 +166,24 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
 
     IEnumerator IEnumerable.GetEnumerator() => _properties.GetEnumerator();
 
-    private sealed class Property<TValue>(string property, Func<T, TValue> get, Form<TValue> form)
-        : IProperty<T>
+    private sealed class Property<TValue>(
+        string property,
+        Func<T, TValue> get,
+        Form<TValue> form,
+        string note
+    ) : IProperty<T>
     {
         private readonly JsonEncodedText _encoded = JsonEncodedText.Encode(property);
 
         public string Name => property;
 
+        public string Note => note;
+
         public bool IsDecisive => form is WeighedForm<TValue> { Weight: ComparisonWeight.Decisive };
 
         public bool MayBeLeftOut => form is LeftOutForm<TValue>;
+
+        public bool IsAnswerWhenLeftOut => form is LeftOutForm<TValue> { IsAnswer: true };
 
         public void Write(Utf8JsonWriter json, T value)
         {
@@ -176,7 +197,16 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
             form.Write(json, written);
         }
 
-        public JsonNode Schema(JsonObject definitions) => form.Schema(definitions);
+        public JsonNode Schema(JsonObject definitions)
+        {
+            var schema = form.Schema(definitions);
+            if (note.Length > 0)
+            {
+                schema["description"] = note;
+            }
+
+            return schema;
+        }
 
         public void Compare(
             JsonElement stated,

@@ -23,13 +23,28 @@ internal sealed class ScalarForm<T>(
     }
 }
 
-/// <summary>An estimate: written to the last digit, compared but for the rounding of another processor.</summary>
+/// <summary>
+/// A computed figure, written to 12 significant digits. Exponential functions and logarithms are those of the platform's library, and their
+/// last digit differs between processors; rounded, such a difference is gone but where the digits cut off lie within it of half a unit.
+/// Compared but for what is left of such differences, and for the order in which another version adds up.
+/// </summary>
 internal sealed class NumberForm : Form<double>
 {
-    /// <summary>Largest difference of an estimate, relative to its size: other processors round the last digits otherwise.</summary>
+    /// <summary>Largest difference of a figure, relative to its size.</summary>
     private const double Tolerance = 1e-9;
 
-    public override void Write(Utf8JsonWriter json, double value) => json.WriteNumberValue(value);
+    /// <summary>12 significant digits: one before the point, and these behind it.</summary>
+    private const string Rounding = "E11";
+
+    /// <summary>The number to as many digits as are written.</summary>
+    public static double Rounded(double value) =>
+        double.Parse(
+            value.ToString(Rounding, CultureInfo.InvariantCulture),
+            CultureInfo.InvariantCulture
+        );
+
+    public override void Write(Utf8JsonWriter json, double value) =>
+        json.WriteNumberValue(Rounded(value));
 
     public override JsonNode Schema(JsonObject definitions) =>
         new JsonObject { ["type"] = "number" };

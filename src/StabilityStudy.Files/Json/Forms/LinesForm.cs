@@ -1,0 +1,90 @@
+using System.Buffers;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace StabilityStudy.Files.Json.Forms;
+
+/// <summary>A list with each entry on a line of its own, as in a table.</summary>
+/// <param name="item">The form of its entries.</param>
+/// <param name="list">The list otherwise.</param>
+internal sealed class LinesForm<T>(Form<T> item, Form<ImmutableArray<T>> list)
+    : Form<ImmutableArray<T>>
+{
+    private static readonly JsonWriterOptions s_line = AnalysisJson.Layout with { Indented = false };
+
+    public override void Write(Utf8JsonWriter json, ImmutableArray<T> value)
+    {
+        json.WriteStartArray();
+        var line = new ArrayBufferWriter<byte>();
+        using var writer = new Utf8JsonWriter(line, s_line);
+        foreach (var entry in value)
+        {
+            line.ResetWrittenCount();
+            writer.Reset();
+            line.Write("\n"u8);
+            line.GetSpan(json.CurrentDepth * json.Options.IndentSize)[
+                ..(json.CurrentDepth * json.Options.IndentSize)
+            ]
+                .Fill((byte)' ');
+            line.Advance(json.CurrentDepth * json.Options.IndentSize);
+            item.Write(writer, entry);
+            writer.Flush();
+            json.WriteRawValue(line.WrittenSpan, skipInputValidation: true);
+        }
+
+        json.WriteEndArray();
+    }
+
+    public override JsonNode Schema(JsonObject definitions) => list.Schema(definitions);
+
+    public override void Compare(
+        JsonElement stated,
+        JsonElement computed,
+        string path,
+        AnalysisComparison comparison
+    ) => list.Compare(stated, computed, path, comparison);
+}
+
+/// <summary>A value as one text where that says all of it, else in its form.</summary>
+/// <param name="form">The form.</param>
+/// <param name="shortly">The text; null where it does not say all.</param>
+internal sealed class ShortForm<T>(Form<T> form, Func<T, string?> shortly) : Form<T>
+{
+    public override void Write(Utf8JsonWriter json, T value)
+    {
+        if (shortly(value) is { } text)
+        {
+            json.WriteStringValue(text);
+        }
+        else
+        {
+            form.Write(json, value);
+        }
+    }
+
+    public override JsonNode Schema(JsonObject definitions) =>
+        new JsonObject
+        {
+            ["anyOf"] = new JsonArray(
+                new JsonObject { ["type"] = "string" },
+                form.Schema(definitions)
+            ),
+        };
+
+    public override void Compare(
+        JsonElement stated,
+        JsonElement computed,
+        string path,
+        AnalysisComparison comparison
+    )
+    {
+        if (computed.ValueKind == JsonValueKind.String)
+        {
+            base.Compare(stated, computed, path, comparison);
+        }
+        else
+        {
+            form.Compare(stated, computed, path, comparison);
+        }
+    }
+}
