@@ -71,7 +71,7 @@ internal static class AttachedFiles
         new(
             AnalysisJson.FileName,
             "application/json",
-            "Every figure, unrounded",
+            $"Every figure, to {AnalysisJson.Digits} digits",
             AttachmentRelationship.Data,
             analysis
         );

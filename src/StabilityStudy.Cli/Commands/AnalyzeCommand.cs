@@ -14,7 +14,7 @@ internal static class AnalyzeCommand
     {
         var study = StudyArgument.Create();
         var json = StudyArgument.Json(
-            "Write everything, unrounded, as JSON (the content of analysis.json)."
+            "Write everything as JSON, figures to 11 digits (the content of analysis.json)."
         );
         var simulate = new Option<int?>("--simulate")
         {

@@ -59,7 +59,7 @@ internal sealed class ScreenWriter : TextWriter
     public override void WriteLine(ReadOnlySpan<char> buffer) => WriteLine(buffer.ToString());
 
     /// <summary>JSON, whose strings keep every character, those that cannot be seen as escapes.</summary>
-    public void WriteJson(string json) => _inner.WriteLine(UnseenCharacters.EscapedJson(json));
+    public void WriteJson(string json) => _inner.Write(UnseenCharacters.EscapedJson(json));
 
     /// <summary>A word of the program's own in a color of the terminal.</summary>
     /// <param name="word">The word.</param>

@@ -126,8 +126,20 @@ public sealed record Terminal(
 
     /// <summary>A result as JSON.</summary>
     /// <param name="utf8">JSON as a writer gave it, with or without a last line feed.</param>
-    public void WriteJson(ReadOnlySpan<byte> utf8) =>
-        _out.WriteJson(Encoding.UTF8.GetString(utf8).TrimEnd('\n'));
+    public void WriteJson(ReadOnlySpan<byte> utf8)
+    {
+        // Some lines at a time: as a text the whole would take several times its bytes.
+        const int most = 1 << 16;
+        var rest = utf8.TrimEnd((byte)'\n');
+        while (rest.Length > most && rest[..most].LastIndexOf((byte)'\n') is >= 0 and var end)
+        {
+            _out.WriteJson(Encoding.UTF8.GetString(rest[..(end + 1)]));
+            rest = rest[(end + 1)..];
+        }
+
+        _out.WriteJson(Encoding.UTF8.GetString(rest));
+        _out.WriteLine();
+    }
 
     /// <summary>Writes a word of the program's own into the results, in a color where the place shows colors.</summary>
     /// <param name="word">The word.</param>

@@ -65,6 +65,7 @@ internal static class FormatsDocument
             PilotColumns.Table.Columns
         );
         MessagesDocument.Append(text);
+        AnalysisDocument.Append(text);
         return text.ToString();
     }
 

@@ -23,6 +23,9 @@ public static class AnalysisJson
     /// </summary>
     public const int Format = 3;
 
+    /// <summary>Significant digits of a computed figure.</summary>
+    public const int Digits = 11;
+
     /// <summary>The form of versions 0.2.0 to 0.5.0, whose reports are compared in it.</summary>
     internal const int EarlierFormat = 2;
 

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Intake;
+using StabilityStudy.Pipeline.Proving;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Model;
@@ -24,13 +25,20 @@ internal static class ForgedReport
 
     private static readonly Lazy<Parts> s_study = new(() => PartsOf(EvidenceExample.Unsigned));
 
+    private static readonly Lazy<Parts> s_earlier = new(() =>
+        PartsOf(ReleasedReports.Of(EarlierVersion), isOfOtherVersion: true)
+    );
+
+    /// <summary>The last released version whose analysis.json has form 2.</summary>
+    public const string EarlierVersion = "0.5.0";
+
     /// <summary>How many data queries stand before those about the laboratory's own files.</summary>
     public static int IntakeQueries => s_study.Value.IntakeQueries;
 
-    private static Parts PartsOf(ReadOnlyMemory<byte> report)
+    private static Parts PartsOf(ReadOnlyMemory<byte> report, bool isOfOtherVersion = false)
     {
         Assert.True(AttachedStudy.TryRead(report, out var study, out _));
-        var intake = StudyIntake.ReadCanonical(study.Inputs, isOfOtherVersion: false);
+        var intake = StudyIntake.ReadCanonical(study.Inputs, isOfOtherVersion);
         Assert.True(intake.TryGet(out var inputs));
         return new(
             Recomputation.Of(study).Recomputed!,
@@ -47,6 +55,10 @@ internal static class ForgedReport
         var parts = PartsOf(EvidenceExample.Report(files));
         return OnePage(parts.Analysis, Files(parts.Files, attached));
     }
+
+    /// <summary>The same of a report of <see cref="EarlierVersion"/>.</summary>
+    public static ReadOnlyMemory<byte> Earlier(Func<string, string, string> attached) =>
+        OnePage(s_earlier.Value.Analysis, Files(s_earlier.Value.Files, attached));
 
     /// <summary>The first page of the example's report with other attached files.</summary>
     public static ReadOnlyMemory<byte> With(

@@ -45,7 +45,7 @@ internal static class RecordSection
                     .. analysis.Identity.RawFiles.Select(file => $"{file.Sha256}  {file.Name}"),
                 ]),
                 new Paragraph(
-                    "The input files and analysis.json (every figure, unrounded) are attached to this PDF. To check: save the attachments, compare their SHA-256 with the list, put the input files into a folder and run \"stability-study analyze\" on it: digest and conclusions must be the same.",
+                    "The input files and analysis.json (every figure, to 11 digits) are attached to this PDF. To check: save the attachments, compare their SHA-256 with the list, put the input files into a folder and run \"stability-study analyze\" on it: digest and conclusions must be the same.",
                     ParagraphStyle.Body
                 ),
                 new Paragraph(

@@ -148,6 +148,13 @@ public sealed class ForgedFilesTests
         );
         IsNotChecked(
             ForgedStudies.Signed(
+                ForgedReport.Earlier((_, text) => text),
+                ForgedReport.EarlierVersion
+            ),
+            "Pages not recomputed"
+        );
+        IsNotChecked(
+            ForgedStudies.Signed(
                 ForgedReport.OnePage(
                     (name, text) =>
                         name == "analysis.json"

@@ -45,6 +45,85 @@ internal static class ForgedStudies
             "\"more\": 1, \"rules\":",
             "analysis.more is in the report only"
         ),
+        Json(
+            "another change of a pair",
+            "\"changePercent\":2.5",
+            "\"changePercent\":2.4",
+            "pairs[P-001].changePercent is 2.4 in the report"
+        ),
+        Json(
+            "another person of a specimen",
+            "\"subject\":\"P-001\"",
+            "\"subject\":\"P-901\"",
+            "specimens[P-001].subject is \"P-901\" in the report"
+        ),
+        Json(
+            "another time of a tube",
+            "\"spunAt\":\"2026-05-04T19:59:00-05:00\"",
+            "\"spunAt\":\"2026-05-04T08:59:00-05:00\"",
+            "specimens[P-001].tubes[12 h].spunAt"
+        ),
+        Json(
+            "a pair of a specimen that does not exist",
+            "{\"specimen\":\"P-001\",\"status\"",
+            "{\"specimen\":\"P-901\",\"status\"",
+            "pairs[P-901] is in the report only"
+        ),
+        Json(
+            "a specimen that no pair names",
+            "\"specimens\": [",
+            "\"specimens\": [\n{\"specimen\":\"P-901\",\"subject\":\"P-901\",\"collectedAt\":\"2026-05-04T08:07:00-05:00\",\"tubes\":[]},",
+            "specimens[P-901] is in the report only"
+        ),
+        Json(
+            "a specimen taken out",
+            "{\"specimen\":\"P-001\",\"subject\":\"P-001\",\"collectedAt\":\"2026-05-04T08:07:00-05:00\",\"tubes\":[{\"tube\":\"12 h\",\"spunAt\":\"2026-05-04T19:59:00-05:00\"},{\"tube\":\"B\"}]},",
+            "",
+            "specimens[P-001] is missing in the report"
+        ),
+        Json(
+            "a pair that is no outlier",
+            "\"status\":\"compared\",",
+            "\"status\":\"compared\",\"isOutlier\":true,",
+            "isOutlier is in the report only"
+        ),
+        Json(
+            "a figure with more digits than are written",
+            "\"changePercent\":0.8547008547",
+            "\"changePercent\":0.854700854701",
+            "written otherwise"
+        ),
+        Json("a pair on two lines", ",\"status\":", ",\n\"status\":", "written otherwise"),
+        Earlier(
+            "another change of a pair in form 2",
+            "\"changePercent\": 2.5",
+            "\"changePercent\": 2.4",
+            "pairs[P-001].changePercent is 2.4 in the report"
+        ),
+        Earlier(
+            "another person of a specimen in form 2",
+            "\"subject\": \"P-001\"",
+            "\"subject\": \"P-901\"",
+            "pairs[P-001].subject is \"P-901\" in the report"
+        ),
+        Earlier(
+            "a pair of a specimen that does not exist in form 2",
+            "\"specimen\": \"P-001\"",
+            "\"specimen\": \"P-901\"",
+            "pairs[P-901] is in the report only"
+        ),
+        Earlier(
+            "a further pair in form 2",
+            "\"pairs\": [",
+            "\"pairs\": [{\"specimen\": \"P-901\", \"status\": \"not-assigned\"},",
+            "pairs[P-901] is in the report only"
+        ),
+        Earlier(
+            "form 3 stated by a version that had form 2",
+            "\"format\": 2",
+            "\"format\": 3",
+            "has format 2"
+        ),
         Json("analysis.json spaced otherwise", "\"rules\": ", "\"rules\":  ", "written otherwise"),
         Json(
             "a version that never was",
@@ -450,6 +529,21 @@ internal static class ForgedStudies
                     ForgedReport.OnePage(
                         (attached, text) => attached == file ? Replaced(text, from, to) : text
                     )
+                )
+        );
+
+    private static ForgedFile Earlier(string name, string from, string to, string words) =>
+        new(
+            name,
+            3,
+            words,
+            () =>
+                Signed(
+                    ForgedReport.Earlier(
+                        (attached, text) =>
+                            attached == AnalysisJson.FileName ? Replaced(text, from, to) : text
+                    ),
+                    ForgedReport.EarlierVersion
                 )
         );
 
