@@ -87,7 +87,7 @@ public sealed class AnalyzeTests
 
         Assert.Equal("", printed.Error);
         using var document = JsonDocument.Parse(printed.Out);
-        Assert.Equal(2, document.RootElement.GetProperty("format").GetInt32());
+        Assert.Equal(3, document.RootElement.GetProperty("format").GetInt32());
         Assert.Equal(
             (
                 await File.ReadAllTextAsync(
