@@ -1,8 +1,5 @@
 using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using System.Text.RegularExpressions;
-using System.Xml;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Files.Json.Forms;
@@ -33,9 +30,17 @@ public sealed class AnalysisFormTests
             // A figure of a pair, its result, its status, what it is.
             { 3, "\"changePercent\":3.4267912773", "\"changePercent\":3.4267922773" },
             { 3, ",\"changePercent\":3.4267912773", "" },
-            { 3, "\"delayed\":{\"tube\":\"N-001-B\",\"result\":\"33.2\"", "\"delayed\":{\"tube\":\"N-001-B\",\"result\":\"33.1\"" },
+            {
+                3,
+                "\"delayed\":{\"tube\":\"N-001-B\",\"result\":\"33.2\"",
+                "\"delayed\":{\"tube\":\"N-001-B\",\"result\":\"33.1\""
+            },
             { 3, "\"result\":\"33.2\"", "\"result\":33.2" },
-            { 3, "\"result\":\"33.2\"", "\"result\":{\"kind\":\"measured\",\"value\":\"33.2\",\"text\":\"33.2\"}" },
+            {
+                3,
+                "\"result\":\"33.2\"",
+                "\"result\":{\"kind\":\"measured\",\"value\":\"33.2\",\"text\":\"33.2\"}"
+            },
             { 3, "\"delay\":\"PT6H5M\"", "\"delay\":\"PT6H4M\"" },
             { 3, "\"delay\":\"PT6H5M\",", "" },
             { 3, "\"status\":\"excluded\"", "\"status\":\"compared\"" },
@@ -44,24 +49,60 @@ public sealed class AnalysisFormTests
             { 3, "\"result\":{\"kind\":\"missing\"", "\"result\":{\"kind\":\"measured\"" },
             // The entry of a specimen, a tube, a run, a baseline.
             { 3, "\"subject\":\"S001\"", "\"subject\":\"S009\"" },
-            { 3, "\"collectedAt\":\"2026-03-02T07:05:00-05:00\"", "\"collectedAt\":\"2026-03-02T07:06:00-05:00\"" },
-            { 3, "{\"tube\":\"N-001-B\",\"spunAt\":\"2026-03-02T12:38:00-05:00\"}", "{\"tube\":\"N-001-B\",\"spunAt\":\"2026-03-02T12:08:00-05:00\"}" },
-            { 3, "{\"tube\":\"N-001-B\",\"spunAt\":\"2026-03-02T12:38:00-05:00\"}", "{\"tube\":\"N-001-B\"}" },
-            { 3, "\"run\":\"2026-03-02-12H\",\"instrument\":\"AN1\"", "\"run\":\"2026-03-02-12H\",\"instrument\":\"AN2\"" },
+            {
+                3,
+                "\"collectedAt\":\"2026-03-02T07:05:00-05:00\"",
+                "\"collectedAt\":\"2026-03-02T07:06:00-05:00\""
+            },
+            {
+                3,
+                "{\"tube\":\"N-001-B\",\"spunAt\":\"2026-03-02T12:38:00-05:00\"}",
+                "{\"tube\":\"N-001-B\",\"spunAt\":\"2026-03-02T12:08:00-05:00\"}"
+            },
+            {
+                3,
+                "{\"tube\":\"N-001-B\",\"spunAt\":\"2026-03-02T12:38:00-05:00\"}",
+                "{\"tube\":\"N-001-B\"}"
+            },
+            {
+                3,
+                "\"run\":\"2026-03-02-12H\",\"instrument\":\"AN1\"",
+                "\"run\":\"2026-03-02-12H\",\"instrument\":\"AN2\""
+            },
             { 3, "\"lot\":\"R-2601\",", "" },
-            { 3, "{\"specimen\":\"N-001\",\"tube\":\"N-001-A\",\"result\":\"32.1\"", "{\"specimen\":\"N-001\",\"tube\":\"N-001-A\",\"result\":\"33.1\"" },
+            {
+                3,
+                "{\"specimen\":\"N-001\",\"tube\":\"N-001-A\",\"result\":\"32.1\"",
+                "{\"specimen\":\"N-001\",\"tube\":\"N-001-A\",\"result\":\"33.1\""
+            },
             // A reference to a specimen, tube or run that does not exist.
             { 3, "{\"specimen\":\"N-001\",\"status\"", "{\"specimen\":\"N-901\",\"status\"" },
             { 3, "{\"specimen\":\"N-001\",\"tube\"", "{\"specimen\":\"N-901\",\"tube\"" },
             { 3, "\"delayed\":{\"tube\":\"N-001-B\"", "\"delayed\":{\"tube\":\"N-001-Z\"" },
-            { 3, "\"run\":\"2026-03-02-6H\",\"sourceRow\"", "\"run\":\"2026-03-02-9H\",\"sourceRow\"" },
+            {
+                3,
+                "\"run\":\"2026-03-02-6H\",\"sourceRow\"",
+                "\"run\":\"2026-03-02-9H\",\"sourceRow\""
+            },
             { 3, "{\"specimen\":\"N-001\",\"subject\"", "{\"specimen\":\"N-901\",\"subject\"" },
             // An entry that nobody names.
-            { 3, "\"specimens\": [", "\"specimens\": [{\"specimen\":\"N-901\",\"subject\":\"S901\",\"collectedAt\":\"2026-03-02T07:05:00-05:00\",\"tubes\":[]}," },
+            {
+                3,
+                "\"specimens\": [",
+                "\"specimens\": [{\"specimen\":\"N-901\",\"subject\":\"S901\",\"collectedAt\":\"2026-03-02T07:05:00-05:00\",\"tubes\":[]},"
+            },
             { 3, "\"tubes\":[", "\"tubes\":[{\"tube\":\"Z\"}," },
             { 3, "\"runs\": [\n    {", "\"runs\": [{\"analyte\":\"aPTT\",\"run\":\"Z\"},{" },
-            { 3, "\"baselines\": [", "\"baselines\": [{\"specimen\":\"N-901\",\"tube\":\"A\",\"result\":\"1\"}," },
-            { 3, "\"pairs\": [", "\"pairs\": [{\"specimen\":\"N-901\",\"status\":\"not-assigned\"}," },
+            {
+                3,
+                "\"baselines\": [",
+                "\"baselines\": [{\"specimen\":\"N-901\",\"tube\":\"A\",\"result\":\"1\"},"
+            },
+            {
+                3,
+                "\"pairs\": [",
+                "\"pairs\": [{\"specimen\":\"N-901\",\"status\":\"not-assigned\"},"
+            },
             // An entry or a list that is taken out.
             { 3, "{\"tube\":\"N-001-B\",\"spunAt\":\"2026-03-02T12:38:00-05:00\"},", "" },
             { 3, "\"specimens\": [", "\"others\": [" },
@@ -82,8 +123,16 @@ public sealed class AnalysisFormTests
             { 2, "\"operator\": \"LS1\"", "\"operator\": \"LS2\"" },
             { 2, "\"sourceRow\": 3,", "\"sourceRow\": 4," },
             { 2, "\"tube\": \"N-001-B\"", "\"tube\": \"N-001-Z\"" },
-            { 2, "\"specimen\": \"N-001\",\n              \"subject\"", "\"specimen\": \"N-901\",\n              \"subject\"" },
-            { 2, "\"pairs\": [", "\"pairs\": [{\"specimen\":\"N-901\",\"status\":\"not-assigned\"}," },
+            {
+                2,
+                "\"specimen\": \"N-001\",\n              \"subject\"",
+                "\"specimen\": \"N-901\",\n              \"subject\""
+            },
+            {
+                2,
+                "\"pairs\": [",
+                "\"pairs\": [{\"specimen\":\"N-901\",\"status\":\"not-assigned\"},"
+            },
         };
 
     [Theory]
@@ -119,7 +168,9 @@ public sealed class AnalysisFormTests
     [InlineData(1)]
     [InlineData(4)]
     public void A_form_that_never_was_is_refused(int format) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => AnalysisJson.Write(s_example, format));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            AnalysisJson.WriteInForm(s_example, format)
+        );
 
     /// <summary>The pairs of form 2 are put together again from what form 3 states, and everything else is the same.</summary>
     [Theory]
@@ -131,7 +182,9 @@ public sealed class AnalysisFormTests
     {
         var analysis = Analyze(study);
         var earlier = JsonNode.Parse(Written(analysis, Earlier))!.AsObject();
-        var whole = WholePairs.Of(JsonNode.Parse(Written(analysis, AnalysisJson.Format))!.AsObject());
+        var whole = WholePairs.Of(
+            JsonNode.Parse(Written(analysis, AnalysisJson.Format))!.AsObject()
+        );
 
         Assert.Equal(
             earlier["sequences"]!.AsArray().Sum(CountPairs),
@@ -151,65 +204,21 @@ public sealed class AnalysisFormTests
     {
         var lines = s_written[AnalysisJson.Format].Split('\n');
 
-        Assert.Single(lines, line => line.Contains("\"subject\":\"S001\"", StringComparison.Ordinal));
+        Assert.Single(
+            lines,
+            line => line.Contains("\"subject\":\"S001\"", StringComparison.Ordinal)
+        );
         Assert.Equal(
             3,
             lines.Count(line =>
-                line.TrimStart().StartsWith("{\"specimen\":\"N-001\",\"status\"", StringComparison.Ordinal)
+                line.TrimStart()
+                    .StartsWith("{\"specimen\":\"N-001\",\"status\"", StringComparison.Ordinal)
             )
         );
         Assert.All(
             lines.Where(line => line.Contains("\"status\":", StringComparison.Ordinal)),
             line => Assert.InRange(line.Length, 1, 400)
         );
-    }
-
-    [Theory]
-    [InlineData(1.0 / 3, "0.33333333333")]
-    [InlineData(2e9 / 3, "666666666.67")]
-    [InlineData(-1.25e-7, "-1.25E-07")]
-    [InlineData(100, "100")]
-    [InlineData(0, "0")]
-    [InlineData(double.Epsilon, "5E-324")]
-    [InlineData(double.MaxValue, "1.7976931348623157E+308")]
-    public void A_figure_has_eleven_significant_digits(double value, string expected)
-    {
-        Assert.Equal(expected, Written(value));
-        Assert.Equal(NumberForm.Rounded(value), NumberForm.Rounded(NumberForm.Rounded(value)));
-    }
-
-    /// <summary>The next double above and below, as another processor may compute it: seeded figures of all sizes.</summary>
-    [Fact]
-    public void A_last_digit_of_another_processor_is_gone_but_for_one_in_a_hundred_thousand_figures()
-    {
-        const int figures = 100_000;
-        var random = new Random(20261130);
-        var other = 0;
-        for (var i = 0; i < figures; i++)
-        {
-            var value = (random.NextDouble() - 0.5) * Math.Pow(10, random.Next(-6, 7));
-            other += Written(value) == Written(Math.BitIncrement(value)) ? 0 : 1;
-        }
-
-        // A unit in the last place of a double is 1.1e-16 to 2.2e-16 of it, the step that is written 1e-11 to 1e-10.
-        Assert.InRange(other, 0, figures / 20_000);
-    }
-
-    private static string Written(double value) =>
-        Encoding.UTF8.GetString(AnalysisJson.Write(json => Form.Number.Write(json, value))).TrimEnd();
-
-    [Fact]
-    public void No_figure_of_a_file_has_more_digits_and_decimals_stay_as_they_were_read()
-    {
-        var text = s_written[AnalysisJson.Format];
-
-        Assert.All(
-            Regex
-                .Matches(text, @"(?<=[:\s])-?[0-9]+\.[0-9]+(E[-+][0-9]+)?(?=[,\s}\]])")
-                .Select(match => match.Value.Split('E')[0].Trim('-').TrimStart('0', '.')),
-            digits => Assert.InRange(digits.Replace(".", "").Length, 1, AnalysisJson.Digits)
-        );
-        Assert.Contains("\"lowest\": \"20.0\"", text, StringComparison.Ordinal);
     }
 
     private static AnalysisDifferences Compare(string stated, int format, ComparedVersion version)
@@ -220,7 +229,7 @@ public sealed class AnalysisFormTests
         );
         return AnalysisJson.Compare(
             analysis,
-            AnalysisJson.Write(s_example, format),
+            AnalysisJson.WriteInForm(s_example, format),
             version,
             _ => true,
             _ => true
@@ -235,7 +244,7 @@ public sealed class AnalysisFormTests
     }
 
     private static string Written(StudyAnalysis analysis, int format) =>
-        Encoding.UTF8.GetString(AnalysisJson.Write(analysis, format));
+        Encoding.UTF8.GetString(AnalysisJson.WriteInForm(analysis, format));
 
     private static StudyAnalysis Analyze(string example)
     {
@@ -244,135 +253,4 @@ public sealed class AnalysisFormTests
         );
         return StudyAnalyzer.Analyze(study.Inputs, study.Identity, study.LastingQueries, "0");
     }
-}
-
-/// <summary>Puts the pairs of a file of form 3 together again as form 2 stated them, by what FORMATS.md says of them.</summary>
-internal static class WholePairs
-{
-    private static readonly string[] s_ofRun = ["instrument", "lot", "calibration", "operator"];
-
-    public static JsonObject Of(JsonObject study)
-    {
-        var specimens = study["specimens"]!
-            .AsArray()
-            .ToDictionary(item => (string)item!["specimen"]!, item => item!.AsObject());
-        var runs = study["runs"]!
-            .AsArray()
-            .ToDictionary(
-                item => ((string)item!["analyte"]!, (string)item["run"]!),
-                item => item!.AsObject()
-            );
-        foreach (var sequence in study["sequences"]!.AsArray())
-        {
-            var analyte = (string)sequence!["analyte"]!;
-            var baselines = sequence["baselines"]!
-                .AsArray()
-                .ToDictionary(item => (string)item!["specimen"]!, item => item!.AsObject());
-            foreach (var cell in sequence["cells"]!.AsArray())
-            {
-                cell!["pairs"] = new JsonArray([
-                    .. cell["pairs"]!
-                        .AsArray()
-                        .Select(pair =>
-                            Pair(pair!.AsObject(), specimens, baselines, Run)
-                        ),
-                ]);
-            }
-
-            sequence.AsObject().Remove("baselines");
-
-            JsonObject Run(JsonObject result) =>
-                result["run"] is { } run ? runs[(analyte, (string)run!)] : [];
-        }
-
-        return study;
-    }
-
-    private static JsonObject Pair(
-        JsonObject pair,
-        Dictionary<string, JsonObject> specimens,
-        Dictionary<string, JsonObject> baselines,
-        Func<JsonObject, JsonObject> run
-    )
-    {
-        var code = (string)pair["specimen"]!;
-        var specimen = specimens[code];
-        var delayed = pair["delayed"]?.AsObject();
-        var tube = delayed is null
-            ? null
-            : specimen["tubes"]!
-                .AsArray()
-                .Single(item => (string)item!["tube"]! == (string)delayed["tube"]!);
-        var collectedAt = Time(tube?["collectedAt"] ?? specimen["collectedAt"]);
-        var testedAt = Time(delayed?["testedAt"]);
-        var whole = new JsonObject
-        {
-            ["specimen"] = code,
-            ["subject"] = (string)specimen["subject"]!,
-            ["collectionDay"] = ((string)specimen["collectedAt"]!)[..10],
-            ["status"] = (string)pair["status"]!,
-            ["baseline"] = baselines.TryGetValue(code, out var baseline)
-                ? Measurement(baseline, run(baseline))
-                : null,
-            ["delayed"] = delayed is null ? null : Measurement(delayed, run(delayed)),
-            ["isOutlier"] = pair.ContainsKey("isOutlier"),
-            ["isOfDelayedTube"] = pair.ContainsKey("isOfDelayedTube"),
-            ["timeBeforeSpinning"] = Duration(Time(tube?["spunAt"]) - collectedAt),
-            ["timeAfterSpinning"] = Duration(testedAt - Time(tube?["spunAt"])),
-        };
-        if (
-            Time(tube?["frozenAt"]) is { } frozenAt
-            && Time(tube?["thawedAt"]) is { } thawedAt
-            && testedAt is not null
-        )
-        {
-            whole["frozen"] = new JsonObject
-            {
-                ["beforeFreezing"] = Duration(frozenAt - collectedAt),
-                ["afterThawing"] = Duration(testedAt - thawedAt),
-            };
-        }
-
-        whole["countsForAgreement"] = !pair.ContainsKey("countsForAgreement");
-        whole["isExcludedKnowing"] = pair.ContainsKey("isExcludedKnowing");
-        whole["isLost"] = pair.ContainsKey("isLost");
-        whole["changePercent"] = pair["changePercent"]?.DeepClone();
-        return whole;
-    }
-
-    private static JsonObject Measurement(JsonObject result, JsonObject run)
-    {
-        var whole = new JsonObject
-        {
-            ["tube"] = (string)result["tube"]!,
-            ["result"] =
-                result["result"]!.GetValueKind() == JsonValueKind.String
-                    ? new JsonObject
-                    {
-                        ["kind"] = "measured",
-                        ["value"] = (string)result["result"]!,
-                        ["text"] = (string)result["result"]!,
-                    }
-                    : result["result"]!.DeepClone(),
-            ["testedAt"] = result["testedAt"]?.DeepClone(),
-            ["delay"] = result["delay"]?.DeepClone(),
-            ["run"] = (string?)result["run"] ?? "",
-            ["sourceRow"] = result["sourceRow"]?.DeepClone(),
-        };
-        foreach (var name in s_ofRun)
-        {
-            Assert.False(run.ContainsKey(name) && result.ContainsKey(name), name);
-            whole[name] = (string?)run[name] ?? (string?)result[name] ?? "";
-        }
-
-        return whole;
-    }
-
-    private static DateTimeOffset? Time(JsonNode? time) =>
-        time is null
-            ? null
-            : DateTimeOffset.Parse((string)time!, CultureInfo.InvariantCulture);
-
-    private static string? Duration(TimeSpan? duration) =>
-        duration is { } known ? XmlConvert.ToString(known) : null;
 }

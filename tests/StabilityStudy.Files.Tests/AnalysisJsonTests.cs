@@ -10,7 +10,7 @@ namespace StabilityStudy.Files.Tests;
 [Trait("lane", "slow")]
 public sealed class AnalysisJsonTests
 {
-    private static readonly byte[] Example = AnalysisJson.Write(
+    internal static readonly byte[] Example = AnalysisJson.Write(
         Analyze(
             ExampleStudyTests.Read(
                 Path.Combine(RepositoryFile.Root, "example-studies", "aptt-room-temperature")

@@ -33,7 +33,11 @@ internal static class AnalysisDocument
         AppendTable(text, "`specimens`", PairForms.SpecimenForm);
         AppendTable(text, "`tubes` of a specimen", PairForms.TubeForm);
         AppendTable(text, "`runs`", PairForms.RunForm);
-        AppendTable(text, "`baselines` of a sequence, and `delayed` of a pair without `specimen`", PairForms.BaselineForm);
+        AppendTable(
+            text,
+            "`baselines` of a sequence, and `delayed` of a pair without `specimen`",
+            PairForms.BaselineForm
+        );
         AppendTable(text, "`pairs` of a time point", PairForms.PairForm);
     }
 

@@ -39,13 +39,13 @@ public static class AnalysisJson
 
     /// <summary>Writes an analysis: UTF-8, indented, line feeds; the same analysis gives the same bytes.</summary>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
-    public static byte[] Write(StudyAnalysis analysis) => Write(analysis, Format);
+    public static byte[] Write(StudyAnalysis analysis) => WriteInForm(analysis, Format);
 
     /// <summary>Writes an analysis in the form that a report states.</summary>
     /// <param name="analysis">The analysis.</param>
     /// <param name="format">Number of the form: this version's, or that of an earlier one to compare with.</param>
     /// <exception cref="ArgumentException">A number is not finite, or there is no such form.</exception>
-    public static byte[] Write(StudyAnalysis analysis, int format)
+    public static byte[] WriteInForm(StudyAnalysis analysis, int format)
     {
         var form = FormOf(format);
         return Write(json => form.Write(json, StudyEntry.Of(analysis)));
@@ -68,8 +68,7 @@ public static class AnalysisJson
     {
         var comparison = new AnalysisComparison(version, knewThen, knownNow);
         using var document = JsonDocument.Parse(computed);
-        FormOf(stated.Format)
-            .Compare(stated.Root, document.RootElement, "analysis", comparison);
+        FormOf(stated.Format).Compare(stated.Root, document.RootElement, "analysis", comparison);
         return comparison.Differences;
     }
 

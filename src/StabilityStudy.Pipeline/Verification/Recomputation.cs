@@ -108,7 +108,7 @@ internal sealed record Recomputation(
             inputQueries,
             stated.ToolVersion
         );
-        var computed = AnalysisJson.Write(recomputed, stated.Format);
+        var computed = AnalysisJson.WriteInForm(recomputed, stated.Format);
         var current = ReleasedVersion.Current;
         var version =
             released.Version == current.Version ? ComparedVersion.Same

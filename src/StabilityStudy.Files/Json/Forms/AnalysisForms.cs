@@ -82,25 +82,25 @@ internal static class AnalysisForms
     private static ObjectForm<CellEntry> CellForm(Form<CellEntry> pairs) =>
         new("cell")
         {
-        { "analyte", v => v.Cell.Key.Analyte, Form.Text },
-        { "group", v => v.Cell.Key.Group, Form.Text },
-        { "storage", v => v.Cell.Key.Storage, Form.Text },
-        { "timePoint", v => v.Cell.Key.TimePoint, Form.TimePoint },
-        { "conclusion", v => v.Cell.Conclusion, Form.Decisive(Form.Word<Conclusion>()) },
-        { "ownConclusion", v => v.Cell.OwnConclusion, Form.Decisive(Form.Word<Conclusion>()) },
-        { "disposition", v => v.Cell.Disposition, DispositionForm },
-        {
-            "criteria",
-            v => v.Cell.Criteria,
-            Form.Decisive(Form.Keyed(CriterionForms.ResultForm, "criterion"))
-        },
-        { "estimates", v => v.Cell.Estimates, CellEstimatesForm },
-        { "robustness", v => v.Cell.Robustness, Form.Open(RobustnessLineForm, "code") },
-        { "pairs", v => v, pairs },
-        { "sideChanges", v => v.Cell.SideChanges, Form.Keyed(SideChangeForm, "level") },
-        { "doubts", v => v.Cell.Doubts, Form.Open(ReasonForms.VerdictReasonForm, "kind") },
-        { "controls", v => v.Cell.Controls, ControlEvidenceForm.OrNull() },
-        { "moreSpecimens", v => v.Cell.MoreSpecimens, MoreSpecimensForm.OrNull() },
+            { "analyte", v => v.Cell.Key.Analyte, Form.Text },
+            { "group", v => v.Cell.Key.Group, Form.Text },
+            { "storage", v => v.Cell.Key.Storage, Form.Text },
+            { "timePoint", v => v.Cell.Key.TimePoint, Form.TimePoint },
+            { "conclusion", v => v.Cell.Conclusion, Form.Decisive(Form.Word<Conclusion>()) },
+            { "ownConclusion", v => v.Cell.OwnConclusion, Form.Decisive(Form.Word<Conclusion>()) },
+            { "disposition", v => v.Cell.Disposition, DispositionForm },
+            {
+                "criteria",
+                v => v.Cell.Criteria,
+                Form.Decisive(Form.Keyed(CriterionForms.ResultForm, "criterion"))
+            },
+            { "estimates", v => v.Cell.Estimates, CellEstimatesForm },
+            { "robustness", v => v.Cell.Robustness, Form.Open(RobustnessLineForm, "code") },
+            { "pairs", v => v, pairs },
+            { "sideChanges", v => v.Cell.SideChanges, Form.Keyed(SideChangeForm, "level") },
+            { "doubts", v => v.Cell.Doubts, Form.Open(ReasonForms.VerdictReasonForm, "kind") },
+            { "controls", v => v.Cell.Controls, ControlEvidenceForm.OrNull() },
+            { "moreSpecimens", v => v.Cell.MoreSpecimens, MoreSpecimensForm.OrNull() },
         };
 
     private static ObjectForm<SequenceEntry> SequenceForm(
@@ -109,15 +109,15 @@ internal static class AnalysisForms
     ) =>
         new("sequence")
         {
-        { "analyte", v => v.Sequence.Analyte, Form.Text },
-        { "group", v => v.Sequence.Group, Form.Text },
-        { "storage", v => v.Sequence.Storage, Form.Text },
-        { "window", v => v.Sequence.Window, Form.Decisive(SupportedWindowForm.OrNull()) },
-        { "collection", v => v.Sequence.Collection, LookForms.CollectionForm },
-        { "drift", v => v.Sequence.Drift, DriftResultForm },
-        { "parts", v => v.Sequence.Parts, Form.Keyed(ScopePartForm, "code") },
-        baselines.Properties,
-        { "cells", v => v.Cells, Form.Decisive(Form.Keyed(cell, "timePoint")) },
+            { "analyte", v => v.Sequence.Analyte, Form.Text },
+            { "group", v => v.Sequence.Group, Form.Text },
+            { "storage", v => v.Sequence.Storage, Form.Text },
+            { "window", v => v.Sequence.Window, Form.Decisive(SupportedWindowForm.OrNull()) },
+            { "collection", v => v.Sequence.Collection, LookForms.CollectionForm },
+            { "drift", v => v.Sequence.Drift, DriftResultForm },
+            { "parts", v => v.Sequence.Parts, Form.Keyed(ScopePartForm, "code") },
+            baselines.Properties,
+            { "cells", v => v.Cells, Form.Decisive(Form.Keyed(cell, "timePoint")) },
         };
 
     private static ObjectForm<StudyEntry> StudyForm(
@@ -128,22 +128,37 @@ internal static class AnalysisForms
     ) =>
         new("studyAnalysis")
         {
-        { "format", _ => format, Form.Count },
-        { "rules", _ => DecisionRules.Number, Form.Count },
-        { "toolVersion", v => v.Analysis.ToolVersion, Form.Text },
-        { "identity", v => v.Analysis.Identity, Form.FromInputs(StudyIdentityForm) },
-        { "lock", v => v.Analysis.Lock, Form.FromInputs(LockEvidenceForm) },
-        { "protocol", v => v.Analysis.Protocol, Form.FromInputs(StudyProtocolForm) },
-        { "facts", v => v.Analysis.Facts, Form.FromInputs(StudyFactsForm) },
-        { "looks", v => v.Analysis.Looks, Form.FromInputs(Form.List(LookForms.EarlierLookForm)) },
-        { "queries", v => v.Analysis.Queries, DataQueriesForm },
-        named.Properties,
-        {
-            "sequences",
-            v => v.Sequences,
-            Form.Decisive(Form.Keyed(SequenceForm(baselines, CellForm(pairs)), "analyte", "group", "storage"))
-        },
-        { "controls", v => v.Analysis.Controls, Form.Keyed(ControlSummaryForm, "analyte", "control") },
-        { "power", v => v.Analysis.Power, StudyPowerForm.OrNull() },
+            { "format", _ => format, Form.Count },
+            { "rules", _ => DecisionRules.Number, Form.Count },
+            { "toolVersion", v => v.Analysis.ToolVersion, Form.Text },
+            { "identity", v => v.Analysis.Identity, Form.FromInputs(StudyIdentityForm) },
+            { "lock", v => v.Analysis.Lock, Form.FromInputs(LockEvidenceForm) },
+            { "protocol", v => v.Analysis.Protocol, Form.FromInputs(StudyProtocolForm) },
+            { "facts", v => v.Analysis.Facts, Form.FromInputs(StudyFactsForm) },
+            {
+                "looks",
+                v => v.Analysis.Looks,
+                Form.FromInputs(Form.List(LookForms.EarlierLookForm))
+            },
+            { "queries", v => v.Analysis.Queries, DataQueriesForm },
+            named.Properties,
+            {
+                "sequences",
+                v => v.Sequences,
+                Form.Decisive(
+                    Form.Keyed(
+                        SequenceForm(baselines, CellForm(pairs)),
+                        "analyte",
+                        "group",
+                        "storage"
+                    )
+                )
+            },
+            {
+                "controls",
+                v => v.Analysis.Controls,
+                Form.Keyed(ControlSummaryForm, "analyte", "control")
+            },
+            { "power", v => v.Analysis.Power, StudyPowerForm.OrNull() },
         };
 }

@@ -10,11 +10,15 @@ namespace StabilityStudy.Files.Json.Forms;
 internal sealed class LinesForm<T>(Form<T> item, Form<ImmutableArray<T>> list)
     : Form<ImmutableArray<T>>
 {
-    private static readonly JsonWriterOptions s_line = AnalysisJson.Layout with { Indented = false };
+    private static readonly JsonWriterOptions s_line = AnalysisJson.Layout with
+    {
+        Indented = false,
+    };
 
     public override void Write(Utf8JsonWriter json, ImmutableArray<T> value)
     {
         json.WriteStartArray();
+        var indent = json.CurrentDepth * json.Options.IndentSize;
         var line = new ArrayBufferWriter<byte>();
         using var writer = new Utf8JsonWriter(line, s_line);
         foreach (var entry in value)
@@ -22,11 +26,8 @@ internal sealed class LinesForm<T>(Form<T> item, Form<ImmutableArray<T>> list)
             line.ResetWrittenCount();
             writer.Reset();
             line.Write("\n"u8);
-            line.GetSpan(json.CurrentDepth * json.Options.IndentSize)[
-                ..(json.CurrentDepth * json.Options.IndentSize)
-            ]
-                .Fill((byte)' ');
-            line.Advance(json.CurrentDepth * json.Options.IndentSize);
+            line.GetSpan(indent)[..indent].Fill((byte)' ');
+            line.Advance(indent);
             item.Write(writer, entry);
             writer.Flush();
             json.WriteRawValue(line.WrittenSpan, skipInputValidation: true);
@@ -43,48 +44,4 @@ internal sealed class LinesForm<T>(Form<T> item, Form<ImmutableArray<T>> list)
         string path,
         AnalysisComparison comparison
     ) => list.Compare(stated, computed, path, comparison);
-}
-
-/// <summary>A value as one text where that says all of it, else in its form.</summary>
-/// <param name="form">The form.</param>
-/// <param name="shortly">The text; null where it does not say all.</param>
-internal sealed class ShortForm<T>(Form<T> form, Func<T, string?> shortly) : Form<T>
-{
-    public override void Write(Utf8JsonWriter json, T value)
-    {
-        if (shortly(value) is { } text)
-        {
-            json.WriteStringValue(text);
-        }
-        else
-        {
-            form.Write(json, value);
-        }
-    }
-
-    public override JsonNode Schema(JsonObject definitions) =>
-        new JsonObject
-        {
-            ["anyOf"] = new JsonArray(
-                new JsonObject { ["type"] = "string" },
-                form.Schema(definitions)
-            ),
-        };
-
-    public override void Compare(
-        JsonElement stated,
-        JsonElement computed,
-        string path,
-        AnalysisComparison comparison
-    )
-    {
-        if (computed.ValueKind == JsonValueKind.String)
-        {
-            base.Compare(stated, computed, path, comparison);
-        }
-        else
-        {
-            form.Compare(stated, computed, path, comparison);
-        }
-    }
 }

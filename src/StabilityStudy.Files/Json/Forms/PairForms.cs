@@ -119,7 +119,6 @@ internal static class PairForms
         { "isLost", v => v.Pair.IsLost, Form.Truth.Unless(false), "whether a sound baseline has lost its delayed result, which then counts as outside for what is met" },
         { "changePercent", v => v.Pair.ChangePercent, Form.Number.OrNone(), "100·(delayed − baseline)/baseline of a compared pair of numbers" },
     };
-
     // csharpier-ignore-end
 
     /// <summary>What results and pairs name: specimens and runs.</summary>
