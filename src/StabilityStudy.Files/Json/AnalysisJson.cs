@@ -30,7 +30,7 @@ public static class AnalysisJson
     internal const int EarlierFormat = 2;
 
     // Relaxed only in what need not be escaped: "<0.27" and "°C" stay readable. The file is never part of a web page.
-    internal static readonly JsonWriterOptions Layout = new()
+    private static readonly JsonWriterOptions s_layout = new()
     {
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
         Indented = true,
@@ -96,7 +96,7 @@ public static class AnalysisJson
     internal static byte[] Write(Action<Utf8JsonWriter> write)
     {
         var written = new WrittenBytes();
-        using (var json = new Utf8JsonWriter(written, Layout))
+        using (var json = new Utf8JsonWriter(written, s_layout))
         {
             write(json);
         }

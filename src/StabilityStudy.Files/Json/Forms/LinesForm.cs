@@ -10,17 +10,12 @@ namespace StabilityStudy.Files.Json.Forms;
 internal sealed class LinesForm<T>(Form<T> item, Form<ImmutableArray<T>> list)
     : Form<ImmutableArray<T>>
 {
-    private static readonly JsonWriterOptions s_line = AnalysisJson.Layout with
-    {
-        Indented = false,
-    };
-
     public override void Write(Utf8JsonWriter json, ImmutableArray<T> value)
     {
         json.WriteStartArray();
         var indent = json.CurrentDepth * json.Options.IndentSize;
         var line = new ArrayBufferWriter<byte>();
-        using var writer = new Utf8JsonWriter(line, s_line);
+        using var writer = new Utf8JsonWriter(line, json.Options with { Indented = false });
         foreach (var entry in value)
         {
             line.ResetWrittenCount();
