@@ -4,7 +4,7 @@
 # fuzz: a million damaged signed files, ten seeds of a hundred thousand, against the verifier: no exception, none above
 #       one second, none above 500 MB, and never that all is well. kills: report, lock and sign killed 200 times each.
 # samples: what the usual run of the tests tries a fixed part of, in full: every byte of the signatures, 100,000 other damaged
-#       files, a million damaged studies, exports and messages each, 100,000 damaged workbooks, suggestions for 20,000 exports and 40,000 damaged files,
+#       files, a million damaged studies, exports, workbooks and messages each, suggestions for 20,000 exports and 40,000 damaged files,
 #       300 studies through every shape and dialect, 400 damaged reports, each statement about all studies at 1,000 of them, each simulated rate
 #       of the tests over 2,000 studies, the chance of every time point of every ready protocol over 600, every ready protocol from
 #       start to a verified signed report, the chances of plan against those of analyze --simulate and against studies from files.
@@ -38,7 +38,7 @@ for part in $parts; do
         samples)
             echo "samples, every byte of the signatures: $(BYTE_STEP=1 run SignedPdf Verification.EveryByteTests | summary)"
             echo "samples, 100000 damaged files: $(FUZZ_INPUTS=50000 run SignedPdf Reading.MutatedFileTests | summary)"
-            echo "samples, 100000 damaged workbooks: $(FUZZ_INPUTS=100000 run_test Files OwnTables.OwnTableFuzzTests.A_damaged_workbook_is_a_query_or_the_same_data | summary)"
+            echo "samples, 1000000 damaged workbooks: $(FUZZ_INPUTS=1000000 run_test Files OwnTables.OwnTableFuzzTests.A_damaged_workbook_is_a_query_or_the_same_data | summary)"
             echo "samples, 1000000 damaged exports: $(FUZZ_INPUTS=1000000 run_test Files OwnTables.OwnTableFuzzTests.A_damaged_export_or_description_is_read_or_asked_about | summary)"
             echo "samples, suggestions for 20000 exports and 40000 damaged files: $(SUGGESTED_EXPORTS=10000 run Files Suggestions.SuggestionRoundTripTests | summary)"
             echo "samples, 300 studies in every shape and dialect: $(SHAPED_STUDIES=300 run Files OwnTables.Shapes.ShapeTests | summary)"

@@ -42,6 +42,20 @@ public sealed class LargeFileTests
     }
 
     [Theory]
+    [InlineData("\r\n", "\r\n")]
+    [InlineData("\r", "\n")]
+    [InlineData("\n", "\n\n")]
+    public void Lines_are_counted_alike_whatever_ends_them(string inFirst, string inSecond)
+    {
+        var middle = s_results.IndexOf("\nS-10000", StringComparison.Ordinal);
+        var results =
+            s_results[..middle].ReplaceLineEndings(inFirst)
+            + s_results[middle..].Replace("\n", inSecond, StringComparison.Ordinal);
+
+        Assert.Equal(Read(Quoted(results)).Inputs.Results, Read(results).Inputs.Results);
+    }
+
+    [Theory]
     [InlineData("S-00007,A,aPTT,baseline,1", "S-00007,A,aPTT,baseline,one")]
     [InlineData("S-29000,B,aPTT,6 h", "S-29000,B,aPTT,7 h")]
     [InlineData("S-29000,B,aPTT", "S-28000,B,aPTT")]

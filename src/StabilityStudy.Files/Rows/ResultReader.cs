@@ -15,15 +15,23 @@ internal static class ResultReader
         QueryList queries,
         int linesBefore = 0
     ) =>
-        RowTable<ResultRow>.ReadSideBySide(
+        TableHalves.Read(
             utf8,
             fileName,
             columns,
-            known,
             queries,
-            ReadRow,
-            result => new TubeKey(result.Specimen, result.Tube),
-            linesBefore
+            linesBefore,
+            (part, own, before) =>
+                RowTable<ResultRow>.Read(
+                    part,
+                    fileName,
+                    columns,
+                    known,
+                    own,
+                    ReadRow,
+                    result => new TubeKey(result.Specimen, result.Tube),
+                    before
+                )
         );
 
     private static ResultRow ReadRow(CsvRow row)

@@ -69,57 +69,6 @@ internal sealed record RowTable<T>(
         return Of(fileName, reach, rows, keys, queries);
     }
 
-    /// <summary>The same, with a large file in the usual form read in two halves side by side, as long as there is nothing to ask about it.</summary>
-    /// <param name="readRow">Reads one row, whatever was read before it.</param>
-    /// <param name="keyOf">The key of a row, sound or not.</param>
-    /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
-    public static RowTable<T> ReadSideBySide(
-        ReadOnlyMemory<byte> utf8,
-        string fileName,
-        CsvColumns columns,
-        KnownCodes known,
-        QueryList queries,
-        Func<CsvRow, T> readRow,
-        Func<T, TubeKey> keyOf,
-        int linesBefore
-    )
-    {
-        if (
-            TableHalves.Of(utf8, columns) is { } halves
-            && !TableSize.ReportExcess(utf8.Span, fileName, new QueryList())
-        )
-        {
-            var read = new (RowTable<T> Table, QueryList Queries)[2];
-            Parallel.For(
-                0,
-                read.Length,
-                half =>
-                {
-                    var own = new QueryList { IsCollecting = queries.IsCollecting };
-                    read[half] = (
-                        Read(
-                            half == 0 ? halves.First : halves.Second,
-                            fileName,
-                            columns,
-                            known,
-                            own,
-                            readRow,
-                            keyOf,
-                            linesBefore + (half * halves.LinesOfFirst)
-                        ),
-                        own
-                    );
-                }
-            );
-            if (read.All(half => half.Queries.ToImmutable().IsEmpty))
-            {
-                return read[0].Table.With(read[1].Table);
-            }
-        }
-
-        return Read(utf8, fileName, columns, known, queries, readRow, keyOf, linesBefore);
-    }
-
     /// <summary>The rows, with a query when there are none at all.</summary>
     public static RowTable<T> Of(
         string fileName,

@@ -17,13 +17,55 @@ internal sealed record TableHalves(
 {
     private const int LargeBytes = 4_000_000;
 
-    /// <summary>The halves; null for a file that is not large, or cannot be parted at a line feed.</summary>
+    /// <summary>Reads a file, a large one in halves side by side as long as there is nothing to ask about it.</summary>
     /// <param name="utf8">Content of the file.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
     /// <param name="columns">How it is laid out.</param>
-    public static TableHalves? Of(ReadOnlyMemory<byte> utf8, CsvColumns columns)
+    /// <param name="queries">Takes what does not fit.</param>
+    /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
+    /// <param name="read">Reads a file with its header line, each row whatever was read before it.</param>
+    public static RowTable<T> Read<T>(
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        CsvColumns columns,
+        QueryList queries,
+        int linesBefore,
+        Func<ReadOnlyMemory<byte>, QueryList, int, RowTable<T>> read
+    )
+    {
+        if (
+            Of(utf8, columns) is var (first, second, linesOfFirst)
+            && !TableSize.ReportExcess(utf8.Span, fileName, new QueryList())
+        )
+        {
+            var (ofFirst, ofSecond) = (
+                new QueryList { IsCollecting = queries.IsCollecting },
+                new QueryList { IsCollecting = queries.IsCollecting }
+            );
+            var tables = new RowTable<T>[2];
+            Parallel.Invoke(
+                () => tables[0] = read(first, ofFirst, linesBefore),
+                () => tables[1] = read(second, ofSecond, linesBefore + linesOfFirst)
+            );
+            if (ofFirst.ToImmutable().IsEmpty && ofSecond.ToImmutable().IsEmpty)
+            {
+                return tables[0].With(tables[1]);
+            }
+        }
+
+        return read(utf8, queries, linesBefore);
+    }
+
+    private static TableHalves? Of(ReadOnlyMemory<byte> utf8, CsvColumns columns)
     {
         var text = utf8.Span;
-        if (text.Length < LargeBytes || columns.Layout is not null || text.Contains((byte)'"'))
+        if (
+            text.Length < LargeBytes
+            || columns.Layout is not null
+            || text.Contains((byte)'"')
+            // Lines with ends of several kinds are counted by the reader alone.
+            || (text.Contains((byte)'\r') && text.Count((byte)'\r') != text.Count((byte)'\n'))
+        )
         {
             return null;
         }
