@@ -232,6 +232,7 @@ public sealed class AnalysisFormTests
             AnalysisJson.WriteInForm(s_example, format),
             version,
             _ => true,
+            _ => true,
             _ => true
         );
     }

@@ -144,7 +144,8 @@ public sealed class AnalysisJsonTests
             Example,
             version,
             knewThen ?? (_ => true),
-            code => code != "outlier-found"
+            code => code != "outlier-found",
+            _ => false
         );
     }
 

@@ -130,7 +130,12 @@ public sealed class RevisionTests
     {
         using var one = System.Text.Json.JsonDocument.Parse(Written(stated));
         using var two = System.Text.Json.JsonDocument.Parse(Written(computed));
-        var comparison = new AnalysisComparison(ComparedVersion.Same, _ => true, _ => true);
+        var comparison = new AnalysisComparison(
+            ComparedVersion.Same,
+            _ => true,
+            _ => true,
+            _ => true
+        );
         FactsForms.StudyFactsForm.Compare(one.RootElement, two.RootElement, "facts", comparison);
         return comparison.Differences.Faults;
     }

@@ -57,16 +57,18 @@ public static class AnalysisJson
     /// <param name="version">How the version that made the report stands to this one.</param>
     /// <param name="knewThen">Whether that version could raise a data query of a code.</param>
     /// <param name="knownNow">Whether this version can.</param>
+    /// <param name="hadThen">Whether the version that made the report states a property, by its name as in <see cref="Properties"/>.</param>
     /// <exception cref="ArgumentException">There is no form of that number.</exception>
     public static AnalysisDifferences Compare(
         StatedAnalysis stated,
         ReadOnlyMemory<byte> computed,
         ComparedVersion version,
         Func<string, bool> knewThen,
-        Func<string, bool> knownNow
+        Func<string, bool> knownNow,
+        Func<string, bool> hadThen
     )
     {
-        var comparison = new AnalysisComparison(version, knewThen, knownNow);
+        var comparison = new AnalysisComparison(version, knewThen, knownNow, hadThen);
         using var document = JsonDocument.Parse(computed);
         FormOf(stated.Format).Compare(stated.Root, document.RootElement, "analysis", comparison);
         return comparison.Differences;
@@ -79,6 +81,32 @@ public static class AnalysisJson
             EarlierFormat => AnalysisForms.EarlierForm,
             _ => throw new ArgumentOutOfRangeException(nameof(format)),
         };
+
+    /// <summary>What this version states: each property after the definition of the schema that has it, "cell.pairs", with the kind where a definition has several.</summary>
+    public static ImmutableHashSet<string> Properties()
+    {
+        var definitions = new JsonObject();
+        AnalysisForms.StudyAnalysisForm.Schema(definitions);
+        return
+        [
+            .. definitions.SelectMany(definition =>
+                definition.Value!["oneOf"] is JsonArray kinds
+                    ? kinds.SelectMany(kind =>
+                        Named(ObjectForm.OwnerOf(definition.Key, KindOf(kind!)), kind!)
+                    )
+                    : Named(definition.Key, definition.Value)
+            ),
+        ];
+
+        static IEnumerable<string> Named(string owner, JsonNode of) =>
+            of["properties"]!
+                .AsObject()
+                .Where(property => property.Value?["const"] is null)
+                .Select(property => ObjectForm.NameOf(owner, property.Key));
+
+        static string KindOf(JsonNode kind) =>
+            kind["properties"]!["kind"]!["const"]!.GetValue<string>();
+    }
 
     /// <summary>The published schema (JSON Schema 2020-12).</summary>
     public static string Schema()

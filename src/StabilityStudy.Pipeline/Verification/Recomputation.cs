@@ -119,7 +119,8 @@ internal sealed record Recomputation(
             computed,
             version,
             released.QueryCodes.Contains,
-            current.QueryCodes.Contains
+            current.QueryCodes.Contains,
+            released.Properties.Contains
         );
         var isSame = version == ComparedVersion.Same;
         ImmutableArray<string> faults =

@@ -40,7 +40,7 @@ internal static class RecomputationPart
     private static VerifiedPart OfThisVersion(PagesOutcome pages)
     {
         const string figures =
-            "Every figure and conclusion was computed again from the data in the file and is the same. "
+            "Every figure and conclusion of the first revision was computed again from the data in it and is the same. "
             + NotInTheFile;
         return pages == PagesOutcome.Same
             ? new VerifiedPart(
@@ -76,12 +76,16 @@ internal static class RecomputationPart
         );
         if (!recomputed.NotRecomputed.IsEmpty)
         {
-            sentences.Add("Not recomputed, because only one of the two versions has it:");
+            sentences.Add(
+                "Not compared, because the report states it and this version does not, or the reverse; version "
+                    + stated.ToolVersion
+                    + " compares it:"
+            );
             sentences.AddRange(Named(recomputed.NotRecomputed));
         }
 
         sentences.Add(
-            "Everything else was computed again from the data in the file and is the same. "
+            "Everything else of the first revision was computed again from the data in it and is the same. "
                 + NotInTheFile
         );
         return sentences.ToImmutable();

@@ -87,6 +87,7 @@ public static class ReportVerifier
         )
         {
             Analysis = analysis,
+            IsOfLaterVersion = recomputed?.MadeBy == MadeBy.LaterVersion,
             LacksSignatures =
                 (found.Signatures.IsEmpty || !found.EmptyFields.IsEmpty)
                 && found.Signatures.All(signature =>

@@ -141,6 +141,8 @@ public static class VerificationText
         {
             PartOutcome.Holds when found.Parts.Length == FewestParts => "All three parts hold.",
             PartOutcome.Holds => "All four parts hold.",
+            PartOutcome.NotChecked when found.IsOfLaterVersion =>
+                "What the file states was NOT checked: it says that a later version of the program made it. Do not rely on it before that version, or a later one, has verified it.",
             PartOutcome.NotChecked => NotChecked,
             PartOutcome.Fails => "The verification FAILED. Do not rely on this file.",
         };

@@ -74,7 +74,7 @@ public sealed record ReportVerification(
     /// <summary>Whether signatures are missing, and every one that is there can be read, so that no decision can hide in it.</summary>
     internal bool LacksSignatures { get; init; }
 
-    /// <summary>Whether a later version of the program made the protocol document or notice.</summary>
+    /// <summary>Whether it says that a later version of the program made it, so that nothing of what it states could be checked.</summary>
     internal bool IsOfLaterVersion { get; init; }
 
     /// <summary>When the first signature that is right was made, by the clock of its signer; null without one, and for a report.</summary>

@@ -10,14 +10,17 @@ namespace StabilityStudy.Pipeline.Versions;
 /// <param name="Format">Number of the form of its analysis.json.</param>
 /// <param name="Rules">Number of the rules by which it concludes.</param>
 /// <param name="QueryCodes">Codes of the data queries that it can raise.</param>
+/// <param name="Properties">What its analysis.json states, as <see cref="AnalysisJson.Properties"/> names it: a report of it that lacks any was changed.</param>
 internal sealed record ReleasedVersion(
     string Version,
     int Format,
     int Rules,
-    ImmutableHashSet<string> QueryCodes
+    ImmutableHashSet<string> QueryCodes,
+    ImmutableHashSet<string> Properties
 )
 {
     private const string Folder = "releases/";
+    private const string Property = "property ";
 
     /// <summary>This version.</summary>
     public static ReleasedVersion Current { get; } =
@@ -25,7 +28,8 @@ internal sealed record ReleasedVersion(
             ToolVersion.Current,
             AnalysisJson.Format,
             DecisionRules.Number,
-            [.. QueryCatalog.All.Select(kind => kind.Code)]
+            [.. QueryCatalog.All.Select(kind => kind.Code)],
+            AnalysisJson.Properties()
         );
 
     /// <summary>Finds this version or one that was released before.</summary>
@@ -35,10 +39,15 @@ internal sealed record ReleasedVersion(
         return released is not null;
     }
 
-    /// <summary>What the program keeps of itself at a release: its form, its rules and the codes of its data queries, a line each.</summary>
+    /// <summary>What the program keeps of itself at a release: its form, its rules, the codes of its data queries and the properties of its analysis.json, a line each.</summary>
     public string ToText() =>
         string.Create(CultureInfo.InvariantCulture, $"format {Format}\nrules {Rules}\n")
-        + string.Concat(QueryCodes.Order(StringComparer.Ordinal).Select(code => code + "\n"));
+        + string.Concat(
+            QueryCodes
+                .Order(StringComparer.Ordinal)
+                .Concat(Properties.Order(StringComparer.Ordinal).Select(name => Property + name))
+                .Select(line => line + "\n")
+        );
 
     /// <summary>Whether a version is a later one than this program; one that is no version is not.</summary>
     public static bool IsLater(string version) =>
@@ -71,7 +80,12 @@ internal sealed record ReleasedVersion(
             version,
             Number(lines[0], "format "),
             Number(lines[1], "rules "),
-            [.. lines.Skip(2)]
+            [.. lines.Skip(2).Where(line => !line.StartsWith(Property, StringComparison.Ordinal))],
+            [
+                .. lines
+                    .Where(line => line.StartsWith(Property, StringComparison.Ordinal))
+                    .Select(line => line[Property.Length..]),
+            ]
         );
     }
 

@@ -90,6 +90,14 @@ public sealed class OtherVersionTests
     {
         Is(PartOutcome.NotChecked, $"Use version {version} or a later one", Part(Study(version)));
         Assert.Contains(
+            "What the file states was NOT checked",
+            string.Join(
+                ' ',
+                VerificationText.Lines(EvidenceExample.Verify(Report(version)), width: 1000)
+            ),
+            Comparison
+        );
+        Assert.Contains(
             "Sign it with that version",
             Assert
                 .IsType<SigningAttempt.Refused>(
@@ -186,6 +194,53 @@ public sealed class OtherVersionTests
                 s_earlier with
                 {
                     QueryCodes = s_earlier.QueryCodes.Remove("controls-not-checked"),
+                }
+            )
+        );
+    }
+
+    [Theory]
+    [InlineData("\"kind\": \"compared\", \"rules\":", "analysis.kind")]
+    [InlineData("\"more\": 1, \"rules\":", "analysis.more")]
+    public void What_is_added_is_named(string added, string named) =>
+        Is(
+            PartOutcome.NotChecked,
+            named,
+            Part(Study("0.1.9", text => Replaced(text, "\"rules\":", added)))
+        );
+
+    [Theory]
+    [InlineData("cell.robustness", "robustness")]
+    [InlineData("cell.pairs", "pairs")]
+    [InlineData("clusteredMeanInterval.lower", "lower")]
+    [InlineData("criterionResult:individual.reasons", "reasons")]
+    public void What_the_version_stated_may_not_be_taken_out(string name, string property)
+    {
+        var study = Study(
+            "0.1.9",
+            text => Replaced(text, $"\"{property}\": ", $"\"{property}-moved\": ")
+        );
+
+        Assert.Contains(name, ReleasedVersion.Current.Properties);
+        Is(PartOutcome.Fails, $".{property} is missing in the report", Part(study));
+    }
+
+    [Fact]
+    public void What_the_version_never_stated_is_listed()
+    {
+        var study = Study(
+            "0.1.9",
+            text => Replaced(text, "\"robustness\": ", "\"robustness-moved\": ")
+        );
+
+        Is(
+            PartOutcome.NotChecked,
+            ".robustness",
+            Part(
+                study,
+                s_earlier with
+                {
+                    Properties = s_earlier.Properties.Remove("cell.robustness"),
                 }
             )
         );

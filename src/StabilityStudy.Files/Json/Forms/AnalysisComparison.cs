@@ -35,24 +35,29 @@ internal sealed class AnalysisComparison
     private readonly ComparisonWeight _weight;
     private readonly Func<string, bool> _knewThen;
     private readonly Func<string, bool> _knownNow;
+    private readonly Func<string, bool> _hadThen;
     private readonly Found _found;
 
     /// <summary>Begins a comparison.</summary>
     /// <param name="version">How the version that made the report stands to this one.</param>
     /// <param name="knewThen">Whether that version could raise a data query of a code.</param>
     /// <param name="knownNow">Whether this version can.</param>
+    /// <param name="hadThen">Whether the version that made the report states a property.</param>
     public AnalysisComparison(
         ComparedVersion version,
         Func<string, bool> knewThen,
-        Func<string, bool> knownNow
+        Func<string, bool> knownNow,
+        Func<string, bool> hadThen
     )
-        : this(version, ComparisonWeight.Figure, knewThen, knownNow, new Found([], [], [])) { }
+        : this(version, ComparisonWeight.Figure, knewThen, knownNow, hadThen, new Found([], [], []))
+    { }
 
     private AnalysisComparison(
         ComparedVersion version,
         ComparisonWeight weight,
         Func<string, bool> knewThen,
         Func<string, bool> knownNow,
+        Func<string, bool> hadThen,
         Found found
     )
     {
@@ -60,6 +65,7 @@ internal sealed class AnalysisComparison
         _weight = weight;
         _knewThen = knewThen;
         _knownNow = knownNow;
+        _hadThen = hadThen;
         _found = found;
     }
 
@@ -69,7 +75,7 @@ internal sealed class AnalysisComparison
 
     /// <summary>The same comparison for a part whose differences weigh more.</summary>
     public AnalysisComparison Weighing(ComparisonWeight weight) =>
-        new(_version, weight, _knewThen, _knownNow, _found);
+        new(_version, weight, _knewThen, _knownNow, _hadThen, _found);
 
     /// <summary>Both have it, and it is not the same.</summary>
     public void Differs(string path, JsonElement stated, JsonElement computed) =>
@@ -88,6 +94,22 @@ internal sealed class AnalysisComparison
     /// <summary>The report lacks what this version computes.</summary>
     public void MissingInReport(string path, bool isDecisive) =>
         OneSide($"{path} is missing in the report.", path, isDecisive);
+
+    /// <summary>The report lacks a property that this version states.</summary>
+    /// <param name="path">Its place.</param>
+    /// <param name="name">Its name as in <see cref="AnalysisJson.Properties"/>.</param>
+    /// <param name="isDecisive">Whether it may never be left out.</param>
+    public void MissingInReport(string path, string name, bool isDecisive)
+    {
+        if (!isDecisive && _hadThen(name))
+        {
+            Differs($"{path} is missing in the report.");
+        }
+        else
+        {
+            MissingInReport(path, isDecisive);
+        }
+    }
 
     /// <summary>The report has what this version does not know.</summary>
     public void InReportOnly(string path) => OneSide($"{path} is in the report only.", path, false);

@@ -36,7 +36,8 @@ internal sealed class ChoiceForm<T>(string name) : Form<T>, IEnumerable
     /// <param name="word">The word under "kind".</param>
     /// <param name="form">The form of the rest.</param>
     public void Add<TKind>(string word, ObjectForm<TKind> form)
-        where TKind : class, T => _kinds.Add(new Kind<TKind>(word, form));
+        where TKind : class, T =>
+        _kinds.Add(new Kind<TKind>(ObjectForm.OwnerOf(name, word), word, form));
 
     public override void Write(Utf8JsonWriter json, T value)
     {
@@ -88,7 +89,7 @@ internal sealed class ChoiceForm<T>(string name) : Form<T>, IEnumerable
             ? kind.GetString()
             : null;
 
-    private sealed class Kind<TKind>(string word, ObjectForm<TKind> form) : IKind
+    private sealed class Kind<TKind>(string owner, string word, ObjectForm<TKind> form) : IKind
         where TKind : class, T
     {
         public string Word => word;
@@ -116,6 +117,6 @@ internal sealed class ChoiceForm<T>(string name) : Form<T>, IEnumerable
             JsonElement computed,
             string path,
             AnalysisComparison comparison
-        ) => form.Compare(stated, computed, path, comparison);
+        ) => form.Compare(owner, stated, computed, path, comparison);
     }
 }

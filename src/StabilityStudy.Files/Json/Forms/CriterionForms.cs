@@ -18,6 +18,9 @@ namespace StabilityStudy.Files.Json.Forms;
 /// <summary>The rule of each kind of criterion, and what it says of a time point with the figures that decided.</summary>
 internal static class CriterionForms
 {
+    private const string ReadingNote =
+        "the values that are compared: as-measured; since-collection, with each baseline carried back to collection (METHODS.md); runs-bridged, with each delayed result divided by what the bridging plasmas of controls.csv read in its run over what they read in the run of its baseline; or both";
+
     public static readonly ObjectForm<LimitChoice> LimitChoiceForm = new("limitChoice")
     {
         { "analyte", v => v.Analyte, Form.Text },
@@ -127,7 +130,7 @@ internal static class CriterionForms
 
     public static readonly ObjectForm<ReadMean> ReadMeanForm = new("readMean")
     {
-        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "reading", v => v.Reading, Form.Word<ChangeReading>(), ReadingNote },
         { "leftOut", v => v.LeftOut, Form.Count },
         { "mean", v => v.Mean, Estimate(ClusteredMeanIntervalForm) },
         { "spread", v => v.Spread, Estimate(SpreadSummaryForm) },
@@ -145,29 +148,31 @@ internal static class CriterionForms
         { "mean", v => v.Mean, Estimate(ClusteredMeanIntervalForm) },
         { "equivalence", v => v.Equivalence, Estimate(EquivalenceTestForm) },
         { "spread", v => v.Spread, Estimate(SpreadSummaryForm) },
-        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "reading", v => v.Reading, Form.Word<ChangeReading>(), ReadingNote },
         { "readings", v => v.Readings, Form.Keyed(ReadMeanForm, "reading") },
     };
 
+    // csharpier-ignore-start
     public static readonly ObjectForm<AgreementCount> AgreementCountForm = new("agreementCount")
     {
-        { "counted", v => v.Counted, Form.Count },
-        { "inside", v => v.Inside, Form.Count },
-        { "outsideMeasured", v => v.OutsideMeasured, Form.Count },
-        { "failed", v => v.Failed, Form.Count },
-        { "undecidable", v => v.Undecidable, Form.Count },
-        { "outsideSpecimens", v => v.OutsideSpecimens, Form.List(Form.Text) },
-        { "agreeingBeyond", v => v.AgreeingBeyond, Form.Count },
-        { "measured", v => v.Measured, Form.Count },
-        { "runShiftPercent", v => v.RunShiftPercent, Form.Number },
-        { "outsideIfMoved", v => v.OutsideIfMoved, Form.Count },
-        { "surelyOutsideIfHalfMoved", v => v.SurelyOutsideIfHalfMoved, Form.Count },
-        { "outside", v => v.Outside, Form.Count },
+        { "counted", v => v.Counted, Form.Count, "specimens that count, a person with several once, as the worst" },
+        { "inside", v => v.Inside, Form.Count, "within the allowable difference, or beyond the same limit of measurement both times" },
+        { "outsideMeasured", v => v.OutsideMeasured, Form.Count, "outside by measurement" },
+        { "failed", v => v.Failed, Form.Count, "outside, because the delayed tube failed" },
+        { "undecidable", v => v.Undecidable, Form.Count, "counted outside, because a result is lost or lies beyond the measuring interval" },
+        { "outsideSpecimens", v => v.OutsideSpecimens, Form.List(Form.Text), "codes of all that count as outside, failed and undecidable ones among them" },
+        { "agreeingBeyond", v => v.AgreeingBeyond, Form.Count, "of those inside, how many lie beyond the same limit of measurement both times" },
+        { "measured", v => v.Measured, Form.Count, "of those that count, how many were measured both times" },
+        { "runShiftPercent", v => v.RunShiftPercent, Form.Number, "percent of the allowable difference by which the runs could by chance have moved every change" },
+        { "outsideIfMoved", v => v.OutsideIfMoved, Form.Count, "the most that would be outside with every change moved by that" },
+        { "surelyOutsideIfHalfMoved", v => v.SurelyOutsideIfHalfMoved, Form.Count, "the fewest that would be outside, without undecidable ones, with every change moved by half of it" },
+        { "outside", v => v.Outside, Form.Count, "all that count as outside" },
     };
+    // csharpier-ignore-end
 
     public static readonly ObjectForm<ReadAgreement> ReadAgreementForm = new("readAgreement")
     {
-        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "reading", v => v.Reading, Form.Word<ChangeReading>(), ReadingNote },
         { "agreement", v => v.Agreement, AgreementCountForm },
         { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
     };
@@ -183,7 +188,7 @@ internal static class CriterionForms
         { "requiredShare", v => v.RequiredShare, Form.Number },
         { "bounds", v => v.Bounds, Estimate(ProportionBoundsForm) },
         { "mostOutside", v => v.MostOutside, Form.Count.OrNull() },
-        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "reading", v => v.Reading, Form.Word<ChangeReading>(), ReadingNote },
         { "readings", v => v.Readings, Form.Keyed(ReadAgreementForm, "reading") },
     };
 
@@ -207,7 +212,7 @@ internal static class CriterionForms
         { "limit", v => v.Limit.Id, Form.Text },
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
         { "levels", v => v.Levels, Form.Keyed(LevelResultForm, "level") },
-        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "reading", v => v.Reading, Form.Word<ChangeReading>(), ReadingNote },
     };
 
     public static readonly ObjectForm<LevelReclassification> LevelReclassificationForm = new(
@@ -255,7 +260,7 @@ internal static class CriterionForms
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
         { "largestShare", v => v.LargestShare, Form.Number },
         { "levels", v => v.Levels, Form.Keyed(LevelReclassificationForm, "level") },
-        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "reading", v => v.Reading, Form.Word<ChangeReading>(), ReadingNote },
         { "together", v => v.Together, SidesTogetherForm.OrLeftOut() },
     };
 

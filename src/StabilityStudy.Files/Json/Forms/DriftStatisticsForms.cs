@@ -10,8 +10,18 @@ internal static class DriftStatisticsForms
     {
         { "shape", v => v.Shape, Form.Word<DriftShape>() },
         { "specimenCount", v => v.SpecimenCount, Form.Count },
-        { "leftOut", v => v.LeftOut, Form.Count },
-        { "specimens", v => v.Specimens, Form.List(Form.Count) },
+        {
+            "leftOut",
+            v => v.LeftOut,
+            Form.Count,
+            "specimens with results of which none was tested later than its baseline"
+        },
+        {
+            "specimens",
+            v => v.Specimens,
+            Form.List(Form.Count),
+            "one number a slope: which of the specimens with a percent change at each of their compared time points, counted from 0 in the order of their codes"
+        },
         { "specimenSlopes", v => v.SpecimenSlopes, Form.List(Form.Number) },
         { "meanSlope", v => v.MeanSlope, ClusteredMeanIntervalForm },
         { "oneSidedConfidence", v => v.OneSidedConfidence, Form.Number },

@@ -129,7 +129,12 @@ internal static class LocationForms
 
     public static readonly ObjectForm<EsdStep> EsdStepForm = new("esdStep")
     {
-        { "index", v => v.Index, Form.Count },
+        {
+            "index",
+            v => v.Index,
+            Form.Count,
+            "which of the compared pairs with a percent change, counted from 0 in the order of the pairs"
+        },
         { "value", v => v.Value, Form.Number },
         { "statistic", v => v.Statistic, Form.Number },
         { "criticalValue", v => v.CriticalValue, Form.Number },

@@ -29,6 +29,16 @@ internal interface IProperty<in T>
     );
 }
 
+/// <summary>How the properties of records are named.</summary>
+internal static class ObjectForm
+{
+    /// <summary>The kind of a definition that has several.</summary>
+    public static string OwnerOf(string definition, string kind) => $"{definition}:{kind}";
+
+    /// <summary>A property with what has it.</summary>
+    public static string NameOf(string owner, string property) => $"{owner}.{property}";
+}
+
 /// <summary>A record: a JSON object with every property but those of a <see cref="LeftOutForm{T}"/> without a value, in the order of the declaration.</summary>
 /// <param name="name">Its name among the definitions of the schema; a kind of a <see cref="ChoiceForm{T}"/>, and a record that others derive from, need none.</param>
 internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
@@ -121,6 +131,15 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
         JsonElement computed,
         string path,
         AnalysisComparison comparison
+    ) => Compare(name, stated, computed, path, comparison);
+
+    /// <summary>The same for a record that is one of several kinds.</summary>
+    public void Compare(
+        string owner,
+        JsonElement stated,
+        JsonElement computed,
+        string path,
+        AnalysisComparison comparison
     )
     {
         if (stated.ValueKind != JsonValueKind.Object || computed.ValueKind != JsonValueKind.Object)
@@ -141,7 +160,11 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
                 }
                 else if (isComputed)
                 {
-                    comparison.MissingInReport(place, property.IsDecisive);
+                    comparison.MissingInReport(
+                        place,
+                        ObjectForm.NameOf(owner, property.Name),
+                        property.IsDecisive
+                    );
                 }
             }
             else if (isComputed)
@@ -154,13 +177,14 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
             }
         }
 
-        var known = _properties
-            .Select(property => property.Name)
-            .Append("kind")
-            .ToImmutableHashSet();
+        // Of the kinds of a choice both sides state which it is, and that was compared.
+        var known = _properties.Select(property => property.Name).ToImmutableHashSet();
         foreach (var other in stated.EnumerateObject().Where(item => !known.Contains(item.Name)))
         {
-            comparison.InReportOnly(path + "." + other.Name);
+            if (other.Name != "kind" || !computed.TryGetProperty(other.Name, out _))
+            {
+                comparison.InReportOnly(path + "." + other.Name);
+            }
         }
     }
 

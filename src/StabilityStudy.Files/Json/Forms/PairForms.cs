@@ -64,7 +64,7 @@ internal static class PairForms
     {
         { "tube", v => v.Tube, Form.Text, "code of the tube, unique within its specimen" },
         { "collectedAt", v => v.CollectedAt, Form.Time.OrNone(), "time of collection, where it is not that of the specimen" },
-        { "spunAt", v => v.SpunAt, Form.Time.OrNone(), "time of spinning; less the time of collection it is the time before spinning, and the time of a test less it that after spinning" },
+        { "spunAt", v => v.SpunAt, Form.Time.OrNone(), "time of spinning: from collection to it is the time before spinning, from it to the test the time after spinning" },
         { "frozenAt", v => v.FrozenAt, Form.Time.OrNone(), "time of freezing" },
         { "thawedAt", v => v.ThawedAt, Form.Time.OrNone(), "time of thawing" },
     };
@@ -114,9 +114,9 @@ internal static class PairForms
         { "delayed", v => v.Delayed, ResultForm.OrNone(), "the result after the delay" },
         { "isOutlier", v => v.Pair.IsOutlier, Form.Truth.Unless(false), "whether its change was flagged as an outlier" },
         { "isOfDelayedTube", v => v.Pair.IsOfDelayedTube, Form.Truth.Unless(false), "whether it is ineligible for its delayed tube alone" },
-        { "countsForAgreement", v => v.Pair.CountsForAgreement, Form.Truth.Unless(true), "whether it counts for the individual criterion" },
-        { "isExcludedKnowing", v => v.Pair.IsExcludedKnowing, Form.Truth.Unless(false), "whether it was excluded when its result could be known" },
-        { "isLost", v => v.Pair.IsLost, Form.Truth.Unless(false), "whether a sound baseline has lost its delayed result, which then counts as outside for what is met" },
+        { "countsForAgreement", v => v.Pair.CountsForAgreement, Form.Truth.Unless(true), "false where it does not count for the individual criterion; left out where it does" },
+        { "isExcludedKnowing", v => v.Pair.IsExcludedKnowing, Form.Truth.Unless(false), "whether it was excluded at a time when its result could already be known" },
+        { "isLost", v => v.Pair.IsLost, Form.Truth.Unless(false), "whether the baseline is valid and the delayed result is lost: a criterion is met only if the pair is counted as outside" },
         { "changePercent", v => v.Pair.ChangePercent, Form.Number.OrNone(), "100·(delayed − baseline)/baseline of a compared pair of numbers" },
     };
     // csharpier-ignore-end
