@@ -47,23 +47,7 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
         Clusterings.Single(item => item.Source == source);
 
     private static ImmutableArray<int> Numbered<T>(IEnumerable<T> keys)
-        where T : notnull
-    {
-        var numbers = new Dictionary<T, int>();
-        var numbered = ImmutableArray.CreateBuilder<int>();
-        foreach (var key in keys)
-        {
-            if (!numbers.TryGetValue(key, out var number))
-            {
-                number = numbers.Count;
-                numbers.Add(key, number);
-            }
-
-            numbered.Add(number);
-        }
-
-        return numbered.DrainToImmutable();
-    }
+        where T : notnull => [.. keys.Select(new Numbering<T>().Of)];
 
     /// <summary>
     /// The run of each result. Results without a run code share one when they come from one instrument on one day, so that a code left out

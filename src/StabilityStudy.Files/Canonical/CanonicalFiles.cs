@@ -12,59 +12,67 @@ public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
 {
     /// <summary>Writes the rows: known columns only, fixed order, UTF-8 without mark, line feeds, rows sorted by key.</summary>
     public static CanonicalFiles Write(StudyInputs inputs) =>
-        new([.. DataOf(inputs), .. inputs.Looks.IsEmpty ? [] : new[] { Looks(inputs.Looks) }]);
+        new([
+            .. TablesOf(inputs).Select(table => CanonicalFile.Of(table.Name, table.Write())),
+            .. inputs.Looks.IsEmpty ? [] : new[] { Looks(inputs.Looks) },
+        ]);
 
     /// <summary>The hash of each file of data without the source rows: the same however a facility sorts its files.</summary>
-    internal static ImmutableArray<FileHash> HashesOf(StudyInputs inputs)
+    internal static ImmutableArray<FileHash> HashesOf(StudyInputs inputs) =>
+        [.. TablesOf(inputs).Select(table => new FileHash(table.Name, table.Sha256()))];
+
+    private static ImmutableArray<DataFile> TablesOf(StudyInputs inputs)
     {
         var names = StudyFileNames.Usual;
         return
         [
-            Of(names.Specimens, TubeColumns.Table, CanonicalOrder.Sort(inputs.Tubes)),
-            Of(names.Results, ResultColumns.Table, CanonicalOrder.Sort(inputs.Results)),
+            DataFile.Of(
+                names.Specimens,
+                TubeColumns.Table,
+                CanonicalOrder.Sort(inputs.Tubes),
+                row => row.SourceRow
+            ),
+            DataFile.Of(
+                names.Results,
+                ResultColumns.Table,
+                CanonicalOrder.Sort(inputs.Results),
+                row => row.SourceRow
+            ),
             .. inputs.Controls.IsEmpty
-                ? ImmutableArray<FileHash>.Empty
-                : [Of(names.Controls, ControlColumns.Table, CanonicalOrder.Sort(inputs.Controls))],
+                ? ImmutableArray<DataFile>.Empty
+                :
+                [
+                    DataFile.Of(
+                        names.Controls,
+                        ControlColumns.Table,
+                        CanonicalOrder.Sort(inputs.Controls),
+                        row => row.SourceRow
+                    ),
+                ],
         ];
-
-        static FileHash Of<T>(string name, ColumnTable<T> table, ImmutableArray<T> rows) =>
-            new(name, CanonicalCsv.Sha256(table, rows));
     }
 
-    private static ImmutableArray<CanonicalFile> DataOf(StudyInputs inputs)
+    /// <summary>A file of data before it is written.</summary>
+    /// <param name="Name">Its name.</param>
+    /// <param name="Write">Writes it with the source rows.</param>
+    /// <param name="Sha256">Its hash without them.</param>
+    private sealed record DataFile(
+        string Name,
+        Func<ReadOnlyMemory<byte>> Write,
+        Func<string> Sha256
+    )
     {
-        CanonicalFile Of<T>(
+        public static DataFile Of<T>(
             string name,
             ColumnTable<T> table,
             ImmutableArray<T> rows,
             Func<T, int> sourceRow
-        ) => CanonicalFile.Of(name, CanonicalCsv.Write(table, rows, sourceRow));
-        var names = StudyFileNames.Usual;
-        var specimens = Of(
-            names.Specimens,
-            TubeColumns.Table,
-            CanonicalOrder.Sort(inputs.Tubes),
-            row => row.SourceRow
-        );
-        var results = Of(
-            names.Results,
-            ResultColumns.Table,
-            CanonicalOrder.Sort(inputs.Results),
-            row => row.SourceRow
-        );
-        return inputs.Controls.IsEmpty
-            ? [specimens, results]
-            :
-            [
-                specimens,
-                results,
-                Of(
-                    names.Controls,
-                    ControlColumns.Table,
-                    CanonicalOrder.Sort(inputs.Controls),
-                    row => row.SourceRow
-                ),
-            ];
+        ) =>
+            new(
+                name,
+                () => CanonicalCsv.Write(table, rows, sourceRow),
+                () => CanonicalCsv.Sha256(table, rows)
+            );
     }
 
     /// <summary>The data alone, without earlier looks.</summary>

@@ -120,7 +120,7 @@ internal sealed record Recomputation(
             version,
             released.QueryCodes.Contains,
             current.QueryCodes.Contains,
-            released.Properties.Contains
+            name => released.Properties.Contains(name)
         );
         var isSame = version == ComparedVersion.Same;
         ImmutableArray<string> faults =

@@ -10,17 +10,25 @@ namespace StabilityStudy.Pipeline.Versions;
 /// <param name="Format">Number of the form of its analysis.json.</param>
 /// <param name="Rules">Number of the rules by which it concludes.</param>
 /// <param name="QueryCodes">Codes of the data queries that it can raise.</param>
-/// <param name="Properties">What its analysis.json states, as <see cref="AnalysisJson.Properties"/> names it: a report of it that lacks any was changed.</param>
 internal sealed record ReleasedVersion(
     string Version,
     int Format,
     int Rules,
-    ImmutableHashSet<string> QueryCodes,
-    ImmutableHashSet<string> Properties
+    ImmutableHashSet<string> QueryCodes
 )
 {
     private const string Folder = "releases/";
     private const string Property = "property ";
+
+    /// <summary>
+    /// What its analysis.json states, as <see cref="AnalysisJson.Properties"/> names it: a report of it that lacks any was changed. That of this version, found at the first question, where
+    /// no other is given.
+    /// </summary>
+    public ImmutableHashSet<string> Properties
+    {
+        get => field ??= AnalysisJson.Properties();
+        init;
+    }
 
     /// <summary>This version.</summary>
     public static ReleasedVersion Current { get; } =
@@ -28,8 +36,7 @@ internal sealed record ReleasedVersion(
             ToolVersion.Current,
             AnalysisJson.Format,
             DecisionRules.Number,
-            [.. QueryCatalog.All.Select(kind => kind.Code)],
-            AnalysisJson.Properties()
+            [.. QueryCatalog.All.Select(kind => kind.Code)]
         );
 
     /// <summary>Finds this version or one that was released before.</summary>
@@ -80,13 +87,16 @@ internal sealed record ReleasedVersion(
             version,
             Number(lines[0], "format "),
             Number(lines[1], "rules "),
-            [.. lines.Skip(2).Where(line => !line.StartsWith(Property, StringComparison.Ordinal))],
+            [.. lines.Skip(2).Where(line => !line.StartsWith(Property, StringComparison.Ordinal))]
+        )
+        {
+            Properties =
             [
                 .. lines
                     .Where(line => line.StartsWith(Property, StringComparison.Ordinal))
                     .Select(line => line[Property.Length..]),
-            ]
-        );
+            ],
+        };
     }
 
     private static int Number(string line, string name) =>

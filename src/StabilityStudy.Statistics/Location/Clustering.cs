@@ -57,18 +57,11 @@ public sealed class Clustering(IntervalSource source, ImmutableArray<int> cluste
             return known.Crossed;
         }
 
-        var numbers = new Dictionary<(int, int), int>();
+        var numbers = new Numbering<(int, int)>();
         var crossed = ImmutableArray.CreateBuilder<int>(Cluster.Length);
         for (var i = 0; i < Cluster.Length; i++)
         {
-            var both = (Cluster[i], other.Cluster[i]);
-            if (!numbers.TryGetValue(both, out var number))
-            {
-                number = numbers.Count;
-                numbers.Add(both, number);
-            }
-
-            crossed.Add(number);
+            crossed.Add(numbers.Of((Cluster[i], other.Cluster[i])));
         }
 
         var found = new Clustering(IntervalSource.CrossedRuns, crossed.MoveToImmutable());
@@ -85,15 +78,14 @@ public sealed class Clustering(IntervalSource source, ImmutableArray<int> cluste
     {
         public static Parts Of(ImmutableArray<int> cluster)
         {
-            var numbers = new Dictionary<int, int>();
+            var numbers = new Numbering<int>();
             var place = new int[cluster.Length];
             var counts = new List<int>();
             for (var i = 0; i < place.Length; i++)
             {
-                if (!numbers.TryGetValue(cluster[i], out place[i]))
+                place[i] = numbers.Of(cluster[i]);
+                if (place[i] == counts.Count)
                 {
-                    place[i] = counts.Count;
-                    numbers.Add(cluster[i], place[i]);
                     counts.Add(0);
                 }
 

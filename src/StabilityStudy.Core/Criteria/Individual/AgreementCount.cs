@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Criteria.Individual;
 
@@ -77,18 +78,17 @@ public sealed record AgreementCount(
     )
     {
         var use = AllowanceUse.Of(reading, allowance, context, confidenceLevel);
-        var persons = new Dictionary<string, int>(StringComparer.Ordinal);
+        var persons = new Numbering<string>();
         var counting = ImmutableArray.CreateBuilder<CountedPair>(reading.Pairs.Length);
         for (var i = 0; i < reading.Pairs.Length; i++)
         {
             var pair = reading.Pairs[i];
             if (pair.CountsForAgreement)
             {
-                persons.TryAdd(pair.Subject, persons.Count);
                 counting.Add(
                     CountedPair.Of(
                         pair,
-                        persons[pair.Subject],
+                        persons.Of(pair.Subject),
                         reading.WithoutValueAtCollection.Contains(pair.Specimen),
                         allowance,
                         use.Uses[i],
