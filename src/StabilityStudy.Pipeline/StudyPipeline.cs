@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.CompilerServices;
 using System.Security.Cryptography;
 using StabilityStudy.Core.Analysis;
@@ -309,4 +310,10 @@ public static class StudyPipeline
     /// <summary>The content of analysis.json.</summary>
     public static ReadOnlyMemory<byte> WriteAnalysis(AnalyzedStudy study) =>
         AnalysisJson.Write(study.Analysis);
+
+    /// <summary>Writes the same piece by piece.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="place">Where to.</param>
+    public static void WriteAnalysis(AnalyzedStudy study, IBufferWriter<byte> place) =>
+        AnalysisJson.Write(study.Analysis, place);
 }

@@ -95,7 +95,7 @@ internal static class AnalyzeCommand
         var shown = simulate is { } studies ? StudyPipeline.WithPower(analyzed, studies) : analyzed;
         if (json)
         {
-            terminal.WriteJson(StudyPipeline.WriteAnalysis(shown).Span);
+            terminal.WriteJson(screen => StudyPipeline.WriteAnalysis(shown, screen));
         }
         else
         {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using StabilityStudy.Cli.Folders;
 
@@ -128,17 +129,17 @@ public sealed record Terminal(
     /// <param name="utf8">JSON as a writer gave it, with or without a last line feed.</param>
     public void WriteJson(ReadOnlySpan<byte> utf8)
     {
-        // Some lines at a time: as a text the whole would take several times its bytes.
-        const int most = 1 << 16;
-        var rest = utf8.TrimEnd((byte)'\n');
-        while (rest.Length > most && rest[..most].LastIndexOf((byte)'\n') is >= 0 and var end)
-        {
-            _out.WriteJson(Encoding.UTF8.GetString(rest[..(end + 1)]));
-            rest = rest[(end + 1)..];
-        }
-
-        _out.WriteJson(Encoding.UTF8.GetString(rest));
+        _out.WriteJson(Encoding.UTF8.GetString(utf8.TrimEnd((byte)'\n')));
         _out.WriteLine();
+    }
+
+    /// <summary>A result as JSON that is shown while it is made, so that it need not be held as a whole.</summary>
+    /// <param name="write">Writes the JSON, in UTF-8, with its last line feed.</param>
+    public void WriteJson(Action<IBufferWriter<byte>> write)
+    {
+        var screen = new JsonScreen(_out);
+        write(screen);
+        screen.Finish();
     }
 
     /// <summary>Writes a word of the program's own into the results, in a color where the place shows colors.</summary>

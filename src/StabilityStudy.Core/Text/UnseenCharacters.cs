@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 
 namespace StabilityStudy.Core.Text;
@@ -22,6 +23,14 @@ public static class UnseenCharacters
         (0xE0000, 0xE0FFF),
     ];
 
+    // What hardly any text goes beyond. Such runs of characters are taken as they are, however long the text is.
+    private static readonly SearchValues<char> s_plain = SearchValues.Create(PlainCharacters());
+
+    private static readonly SearchValues<char> s_plainOrLineFeed = SearchValues.Create([
+        .. PlainCharacters(),
+        '\n',
+    ]);
+
     /// <summary>Whether a character cannot be seen. A plain space can, by the room that it takes.</summary>
     public static bool IsUnseen(Rune rune) =>
         Rune.GetUnicodeCategory(rune)
@@ -36,7 +45,7 @@ public static class UnseenCharacters
     /// <summary>The first character that cannot be seen; null when all can.</summary>
     public static Rune? First(ReadOnlySpan<char> text)
     {
-        if (!text.ContainsAnyExceptInRange(' ', '~'))
+        if (!text.ContainsAnyExcept(s_plain))
         {
             return null;
         }
@@ -68,7 +77,7 @@ public static class UnseenCharacters
         ArgumentNullException.ThrowIfNull(json);
         return Replaced(
             json,
-            static rune => rune.Value == '\n',
+            keepsLines: true,
             static (text, rune) =>
             {
                 Span<char> units = stackalloc char[2];
@@ -85,36 +94,46 @@ public static class UnseenCharacters
         ArgumentNullException.ThrowIfNull(text);
         return Replaced(
             keepsLines ? text.Replace("\r\n", "\n", StringComparison.Ordinal) : text,
-            rune => keepsLines && rune.Value == '\n',
+            keepsLines,
             static (shown, rune) => shown.Append('[').Append(NameOf(rune)).Append(']')
         );
     }
 
     private static string Replaced(
         string text,
-        Func<Rune, bool> stays,
+        bool keepsLines,
         Action<StringBuilder, Rune> replace
     )
     {
-        if (!text.AsSpan().ContainsAnyExceptInRange(' ', '~'))
+        var plain = keepsLines ? s_plainOrLineFeed : s_plain;
+        var rest = text.AsSpan();
+        if (!rest.ContainsAnyExcept(plain))
         {
             return text;
         }
 
         // Half of a character becomes the replacement character, so that the next text cannot bring the other half.
         var result = new StringBuilder(text.Length + 16);
-        foreach (var rune in text.EnumerateRunes())
+        Span<char> units = stackalloc char[2];
+        while (rest.IndexOfAnyExcept(plain) is >= 0 and var next)
         {
-            if (IsUnseen(rune) && !stays(rune))
+            result.Append(rest[..next]);
+            rest = rest[next..];
+            Rune.DecodeFromUtf16(rest, out var rune, out var read);
+            rest = rest[read..];
+            if (IsUnseen(rune))
             {
                 replace(result, rune);
             }
             else
             {
-                result.Append(rune.ToString());
+                result.Append(units[..rune.EncodeToUtf16(units)]);
             }
         }
 
-        return result.ToString();
+        return result.Append(rest).ToString();
     }
+
+    private static ReadOnlySpan<char> PlainCharacters() =>
+        string.Concat(Enumerable.Range(' ', '~' - ' ' + 1).Select(code => (char)code));
 }

@@ -47,8 +47,22 @@ public static class AnalysisJson
     /// <exception cref="ArgumentException">A number is not finite, or there is no such form.</exception>
     public static byte[] WriteInForm(StudyAnalysis analysis, int format)
     {
+        var written = new WrittenBytes();
+        WriteInForm(analysis, format, written);
+        return written.ToArray();
+    }
+
+    /// <summary>Writes an analysis piece by piece, for a place that takes a piece before the next is made.</summary>
+    /// <param name="analysis">The analysis.</param>
+    /// <param name="place">Where to.</param>
+    /// <exception cref="ArgumentException">A number is not finite.</exception>
+    public static void Write(StudyAnalysis analysis, IBufferWriter<byte> place) =>
+        WriteInForm(analysis, Format, place);
+
+    private static void WriteInForm(StudyAnalysis analysis, int format, IBufferWriter<byte> place)
+    {
         var form = FormOf(format);
-        return Write(json => form.Write(json, StudyEntry.Of(analysis)));
+        Write(json => form.Write(json, StudyEntry.Of(analysis)), place);
     }
 
     /// <summary>Compares what a report states with the same study analyzed again.</summary>
@@ -124,12 +138,17 @@ public static class AnalysisJson
     internal static byte[] Write(Action<Utf8JsonWriter> write)
     {
         var written = new WrittenBytes();
-        using (var json = new Utf8JsonWriter(written, s_layout))
+        Write(write, written);
+        return written.ToArray();
+    }
+
+    private static void Write(Action<Utf8JsonWriter> write, IBufferWriter<byte> place)
+    {
+        using (var json = new Utf8JsonWriter(place, s_layout))
         {
             write(json);
         }
 
-        written.Write("\n"u8);
-        return written.ToArray();
+        place.Write("\n"u8);
     }
 }

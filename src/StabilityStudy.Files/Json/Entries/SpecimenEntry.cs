@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Files.Json.Entries;
 
@@ -16,7 +17,7 @@ internal sealed record SpecimenEntry(string Specimen, string Subject, DateTimeOf
     /// <exception cref="InvalidOperationException">A specimen or tube is not the same everywhere.</exception>
     public static ImmutableArray<SpecimenEntry> Of(StudyAnalysis analysis)
     {
-        var specimens = new SortedDictionary<string, Found>(StringComparer.Ordinal);
+        var specimens = new Dictionary<string, Found>(StringComparer.Ordinal);
         foreach (
             var pair in analysis
                 .Sequences.SelectMany(sequence => sequence.Cells)
@@ -37,18 +38,25 @@ internal sealed record SpecimenEntry(string Specimen, string Subject, DateTimeOf
 
         return
         [
-            .. specimens.Values.Select(found =>
-                found.Specimen with
-                {
-                    Tubes = [.. found.Tubes.Values],
-                }
-            ),
+            .. specimens
+                .Values.Select(found =>
+                    found.Specimen with
+                    {
+                        Tubes =
+                        [
+                            .. found
+                                .Tubes.Values.Select(tube => tube.Entry)
+                                .OrderBy(tube => tube.Tube, StringComparer.Ordinal),
+                        ],
+                    }
+                )
+                .OrderBy(entry => entry.Specimen, StringComparer.Ordinal),
         ];
     }
 
     private readonly record struct Found(
         SpecimenEntry Specimen,
-        SortedDictionary<string, TubeEntry> Tubes
+        Dictionary<string, (TubeEntry Entry, TubeRow? Row)> Tubes
     )
     {
         public void Add(Measurement? result)
@@ -58,10 +66,20 @@ internal sealed record SpecimenEntry(string Specimen, string Subject, DateTimeOf
                 return;
             }
 
-            var tube = TubeEntry.Of(result, Specimen.CollectedAt);
-            if (!Tubes.TryAdd(tube.Tube, tube))
+            var isKnown = Tubes.TryGetValue(result.Tube, out var known);
+            if (isKnown && ReferenceEquals(known.Row, result.Container))
             {
-                OneStatement.Require(Tubes[tube.Tube], tube, Specimen.Specimen);
+                return;
+            }
+
+            var entry = TubeEntry.Of(result, Specimen.CollectedAt);
+            if (isKnown)
+            {
+                OneStatement.Require(known.Entry, entry, Specimen.Specimen);
+            }
+            else
+            {
+                Tubes.Add(result.Tube, (entry, result.Container));
             }
         }
     }
