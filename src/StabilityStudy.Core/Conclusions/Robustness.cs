@@ -23,41 +23,54 @@ internal static class Robustness
         [
             .. OneSubject.Of(criteria, cell),
             .. ofKinds[true],
-            .. OfOtherPairs(cell)
-                .Select(other =>
-                    RobustnessLine.Of(other.Question, criteria, CellEvaluation.Evaluate(other.Cell))
-                ),
+            .. OfOtherPairs(criteria, cell)
+                .Select(other => RobustnessLine.Of(other.Question, criteria, other.Results)),
             .. ofKinds[false],
         ];
     }
 
-    /// <summary>Each question about which pairs count, with the cell as it would be.</summary>
-    private static IEnumerable<(RobustnessQuestion Question, CellEvidence Cell)> OfOtherPairs(
-        CellEvidence cell
-    )
+    /// <summary>Each question about which pairs count, with what the criteria would say.</summary>
+    private static IEnumerable<(
+        RobustnessQuestion Question,
+        ImmutableArray<CriterionResult> Results
+    )> OfOtherPairs(ImmutableArray<CriterionResult> criteria, CellEvidence cell)
     {
         var flagged = cell.Data.Compared.Count(pair => pair.IsOutlier);
         if (flagged > 0)
         {
             yield return (
                 new RobustnessQuestion(RobustnessKind.WithoutFlaggedOutliers, flagged),
-                cell.WithoutPairs(pair => pair.IsOutlier)
+                OfMeans(criteria, cell.WithoutPairs(pair => pair.IsOutlier))
             );
         }
 
         foreach (var (question, pairs) in LeftOutPairs.Of(cell.Pairs, cell.Context))
         {
-            yield return (question, CellEvidence.From(pairs, cell.Context));
+            yield return (question, CellEvaluation.Evaluate(cell.WithPairs(pairs)));
         }
 
         if (cell.Pairs.Any(pair => pair.Status == PairStatus.BeyondInterval))
         {
             yield return (
                 new RobustnessQuestion(RobustnessKind.BeyondIntervalAtTheLimit),
-                CellEvidence.From([.. cell.Pairs.Select(AtTheLimit)], cell.Context)
+                CellEvaluation.Evaluate(cell.WithPairs([.. cell.Pairs.Select(AtTheLimit)]))
             );
         }
     }
+
+    /// <summary>What the criteria would say without some compared pairs: those that count every pair say the same.</summary>
+    private static ImmutableArray<CriterionResult> OfMeans(
+        ImmutableArray<CriterionResult> criteria,
+        CellEvidence without
+    ) =>
+        [
+            .. without.Context.Applying.Select(
+                (item, i) =>
+                    item.Criterion.CountsEveryPair
+                        ? criteria[i]
+                        : item.Criterion.Evaluate(item.Limit, without)
+            ),
+        ];
 
     private static PairRecord AtTheLimit(PairRecord pair) =>
         pair is { Status: PairStatus.BeyondInterval, Baseline: { } baseline, Delayed: { } delayed }

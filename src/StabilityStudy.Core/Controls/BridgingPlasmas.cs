@@ -19,6 +19,11 @@ internal static class BridgingPlasmas
         var byRun = controls
             .Where(row => row is { Kind: ControlKind.BridgingPlasma, Result: MeasuredResult })
             .ToLookup(row => row.Run);
+        if (byRun.Count == 0)
+        {
+            return null;
+        }
+
         var days = counted
             .GroupBy(pair => pair.CollectionDay)
             .OrderBy(day => day.Key)

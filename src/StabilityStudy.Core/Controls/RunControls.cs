@@ -17,11 +17,14 @@ internal static class RunControls
             .Where(pair => pair.Status is PairStatus.Compared or PairStatus.BeyondInterval)
             .ToImmutableArray();
         var standing = Standings(controls);
-        var runs = counted
-            .SelectMany(pair => new[] { pair.Baseline, pair.Delayed })
-            .OfType<Measurement>()
-            .SelectMany(measurement => measurement.Runs())
-            .Distinct()
+        var tested = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var pair in counted)
+        {
+            tested.UnionWith(pair.Baseline?.Runs() ?? []);
+            tested.UnionWith(pair.Delayed?.Runs() ?? []);
+        }
+
+        var runs = tested
             .Order(StringComparer.Ordinal)
             .ToLookup(run => standing.GetValueOrDefault(run));
         return new ControlEvidence(
@@ -60,26 +63,31 @@ internal static class RunControls
     private static string? Problem(
         PairRecord pair,
         IReadOnlyDictionary<string, RunStanding> standing
+    ) => Problem(pair.Baseline, standing) ?? Problem(pair.Delayed, standing);
+
+    private static string? Problem(
+        Measurement? result,
+        IReadOnlyDictionary<string, RunStanding> standing
     ) =>
-        new[] { pair.Baseline, pair.Delayed }
-            .OfType<Measurement>()
-            .SelectMany(result =>
-                result.Runs().Any()
-                    ? result
-                        .Runs()
-                        .Select(run =>
-                            standing.GetValueOrDefault(run) switch
-                            {
-                                RunStanding.WithoutControl =>
-                                    $"run {run} without a control within its range",
-                                RunStanding.OutOfControl =>
-                                    $"run {run} with a control outside its range",
-                                RunStanding.InControl => null,
-                            }
-                        )
-                    : ["run not recorded"]
-            )
-            .FirstOrDefault(problem => problem is not null);
+        result switch
+        {
+            null => null,
+            { ReplicateRuns: { IsEmpty: false } runs } => runs.Select(run => Problem(run, standing))
+                .FirstOrDefault(problem => problem is not null),
+            { Run.Length: 0 } => "run not recorded",
+            { Run: var run } => Problem(run, standing),
+        };
+
+    private static string? Problem(
+        string run,
+        IReadOnlyDictionary<string, RunStanding> standing
+    ) =>
+        standing.GetValueOrDefault(run) switch
+        {
+            RunStanding.WithoutControl => $"run {run} without a control within its range",
+            RunStanding.OutOfControl => $"run {run} with a control outside its range",
+            RunStanding.InControl => null,
+        };
 
     /// <summary>How each run with a control stands; a run that is not in it has none.</summary>
     public static IReadOnlyDictionary<string, RunStanding> Standings(

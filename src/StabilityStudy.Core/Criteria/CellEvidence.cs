@@ -16,7 +16,12 @@ internal sealed record CellEvidence(
 
     /// <summary>The evidence of a cell's pairs.</summary>
     public static CellEvidence From(ImmutableArray<PairRecord> pairs, CellContext context) =>
-        new(PairReading.All(pairs, context), pairs, context);
+        new(PairReading.All(pairs, context, []), pairs, context);
+
+    /// <summary>The evidence if some pairs were otherwise.</summary>
+    /// <param name="pairs">The pairs of the same specimens in the same order.</param>
+    public CellEvidence WithPairs(ImmutableArray<PairRecord> pairs) =>
+        new(PairReading.All(pairs, Context, Readings), pairs, Context);
 
     /// <summary>The compared pairs as measured.</summary>
     public CellData Data => Readings[0].Data;

@@ -41,6 +41,9 @@ public abstract record Criterion(
     /// <summary>Whether it applies to a patient group.</summary>
     public bool AppliesTo(string group) => Groups.IsEmpty || Groups.Contains(group);
 
+    /// <summary>Whether it counts every pair of a cell, so that leaving some out of means and lines changes nothing that it says.</summary>
+    internal virtual bool CountsEveryPair => false;
+
     /// <summary>What it says about a cell.</summary>
     /// <param name="limit">The analyte's limit; null for a criterion that counts changes.</param>
     /// <param name="cell">What it is judged on.</param>

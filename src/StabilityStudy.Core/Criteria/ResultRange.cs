@@ -24,10 +24,20 @@ internal readonly record struct ResultRange(decimal? Lowest, decimal? Highest)
     /// </summary>
     public int? Reaches(IReadOnlyList<decimal> levels)
     {
-        var (lowest, highest) = (Lowest, Highest);
-        var least = levels.Count(level => lowest >= level);
-        var most =
-            lowest == highest ? least : levels.Count(level => highest is null || level < highest);
+        var (least, most) = (0, 0);
+        foreach (var level in levels)
+        {
+            var reached = Reaches(level);
+            least += reached == true ? 1 : 0;
+            most += reached == false ? 0 : 1;
+        }
+
         return least == most ? least : null;
     }
+
+    /// <summary>Whether the value reaches a level; null when the range leaves it open.</summary>
+    public bool? Reaches(decimal level) =>
+        Lowest >= level ? true
+        : Highest is null || (Lowest != Highest && level < Highest) ? null
+        : false;
 }

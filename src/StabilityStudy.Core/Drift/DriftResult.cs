@@ -142,9 +142,9 @@ public sealed record DriftResult(
             .. Enumerable
                 .Range(0, specimens.Select(pairs => pairs.Length).DefaultIfEmpty().Max())
                 .Select(i =>
-                    SharedErrors
-                        .Of([.. specimens.Select(pairs => pairs[Math.Min(i, pairs.Length - 1)])])
-                        .DelayedRuns
+                    SharedErrors.DelayedRunsOf([
+                        .. specimens.Select(pairs => pairs[Math.Min(i, pairs.Length - 1)]),
+                    ])
                 ),
         ];
 

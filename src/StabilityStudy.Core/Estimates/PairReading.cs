@@ -1,3 +1,5 @@
+using StabilityStudy.Statistics.Location;
+
 namespace StabilityStudy.Core.Estimates;
 
 /// <summary>The pairs of a cell in one reading.</summary>
@@ -19,10 +21,31 @@ internal sealed record PairReading(
     /// <summary>Specimens that the reading leaves out because no bridging plasma was tested in both of their runs.</summary>
     public ImmutableArray<string> WithoutBridging { get; init; } = [];
 
+    private ImmutableArray<int> _persons;
+
+    /// <summary>The person of each pair, numbered from 0 on; found at the first question.</summary>
+    public ImmutableArray<int> Persons
+    {
+        get
+        {
+            if (_persons.IsDefault)
+            {
+                _persons = [.. Pairs.Select(pair => pair.Subject).Select(new Numbering<string>().Of)];
+            }
+
+            return _persons;
+        }
+        init => _persons = value;
+    }
+
     /// <summary>The readings that a cell calls for; as measured is the first.</summary>
+    /// <param name="pairs">Every pair of the cell.</param>
+    /// <param name="context">What they are read against.</param>
+    /// <param name="known">The readings of the same specimens before some pairs were changed, from which those that were not are taken.</param>
     public static ImmutableArray<PairReading> All(
         ImmutableArray<PairRecord> pairs,
-        CellContext context
+        CellContext context,
+        ImmutableArray<PairReading> known
     )
     {
         ImmutableArray<PairReading> fromBaseline =
@@ -36,10 +59,19 @@ internal sealed record PairReading(
             ?
             [
                 .. fromBaseline,
-                .. fromBaseline.Select(reading => ValueAtCollection.Reading(reading, context)),
+                .. fromBaseline.Select(reading => ValueAtCollection.Reading(reading, context, known)),
             ]
             : fromBaseline;
     }
+
+    /// <summary>The pair at a place with its value at collection, where it had the same results before that was computed; null otherwise.</summary>
+    public PairRecord? ValueOfSame(PairRecord pair, int place) =>
+        FromBaseline is { } before
+        && place < before.Pairs.Length
+        && ReferenceEquals(before.Pairs[place], pair)
+        && !ReferenceEquals(Pairs[place], pair)
+            ? Pairs[place]
+            : null;
 
     /// <summary>Without some compared pairs, by which means and lines go; counts keep them.</summary>
     public PairReading WithoutPairs(Func<PairRecord, bool> leaveOut) =>

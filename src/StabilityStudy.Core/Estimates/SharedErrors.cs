@@ -26,15 +26,16 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
             IntervalSource.BaselineRuns,
             RunNumbers([.. pairs.Select(pair => pair.Baseline)])
         );
-        var delayed = new Clustering(
-            IntervalSource.DelayedRuns,
-            RunNumbers([.. pairs.Select(pair => pair.Delayed)])
-        );
+        var delayed = DelayedRunsOf(pairs);
         return new(
             [days, baseline, delayed, By(IntervalSource.Persons, pair => pair.Subject)],
             new ClusterCounts(days.Count, baseline.Count, delayed.Count)
         );
     }
+
+    /// <summary>Which pairs had their delayed result from one run.</summary>
+    public static Clustering DelayedRunsOf(ImmutableArray<PairRecord> pairs) =>
+        new(IntervalSource.DelayedRuns, RunNumbers([.. pairs.Select(pair => pair.Delayed)]));
 
     /// <summary>Without one pair.</summary>
     public SharedErrors Without(int index) =>

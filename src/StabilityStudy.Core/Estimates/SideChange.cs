@@ -48,8 +48,8 @@ public sealed record SideChange(
             .Select(pair =>
                 (
                     Pair: pair,
-                    Before: ResultRange.Of(pair.Baseline?.Result)?.Reaches([level]),
-                    After: ResultRange.Of(pair.Delayed?.Result)?.Reaches([level])
+                    Before: ResultRange.Of(pair.Baseline?.Result)?.Reaches(level),
+                    After: ResultRange.Of(pair.Delayed?.Result)?.Reaches(level)
                 )
             )
             .Where(item => item is { Before: not null, After: not null })
@@ -57,12 +57,12 @@ public sealed record SideChange(
         return new SideChange(
             level,
             counted.Length,
-            [.. counted.Where(item => item.Before < item.After).Select(item => item.Pair.Specimen)],
-            [.. counted.Where(item => item.Before > item.After).Select(item => item.Pair.Specimen)],
+            [.. counted.Where(item => item is { Before: false, After: true }).Select(item => item.Pair.Specimen)],
+            [.. counted.Where(item => item is { Before: true, After: false }).Select(item => item.Pair.Specimen)],
             ExpectedChanges.Number([.. counted.Select(item => item.Pair)], [level], context)
         )
         {
-            BaselinesBelow = counted.Count(item => item.Before == 0),
+            BaselinesBelow = counted.Count(item => item.Before == false),
         };
     }
 }

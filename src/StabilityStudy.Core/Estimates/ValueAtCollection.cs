@@ -11,12 +11,29 @@ namespace StabilityStudy.Core.Estimates;
 internal static class ValueAtCollection
 {
     /// <summary>A reading with every baseline replaced by the value at collection.</summary>
-    public static PairReading Reading(PairReading fromBaseline, CellContext context)
+    /// <param name="fromBaseline">The reading.</param>
+    /// <param name="context">What it is read against.</param>
+    /// <param name="known">Readings of the same specimens: a pair that is the same in one of them need not be computed again.</param>
+    public static PairReading Reading(
+        PairReading fromBaseline,
+        CellContext context,
+        ImmutableArray<PairReading> known
+    )
     {
+        var kind =
+            fromBaseline.Kind == ChangeReading.RunsBridged
+                ? ChangeReading.RunsBridgedSinceCollection
+                : ChangeReading.SinceCollection;
+        var same = known.FirstOrDefault(reading => reading.Kind == kind);
         var without = ImmutableArray.CreateBuilder<string>();
         var pairs = fromBaseline
-            .Pairs.Select(pair =>
+            .Pairs.Select((pair, i) =>
             {
+                if (same?.ValueOfSame(pair, i) is { } computed)
+                {
+                    return computed;
+                }
+
                 if (!pair.IsOfNumbers || Factor(pair) is not { } factor)
                 {
                     return pair;
@@ -32,9 +49,7 @@ internal static class ValueAtCollection
             })
             .ToImmutableArray();
         return new(
-            fromBaseline.Kind == ChangeReading.RunsBridged
-                ? ChangeReading.RunsBridgedSinceCollection
-                : ChangeReading.SinceCollection,
+            kind,
             pairs,
             without.Count == 0
                 ? fromBaseline.Data.WithValuesOf(pairs)
@@ -44,6 +59,7 @@ internal static class ValueAtCollection
             FromBaseline = fromBaseline,
             WithoutValueAtCollection = without.ToImmutable(),
             WithoutBridging = fromBaseline.WithoutBridging,
+            Persons = fromBaseline.Persons,
         };
     }
 

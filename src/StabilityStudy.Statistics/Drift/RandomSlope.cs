@@ -75,7 +75,10 @@ public static class RandomSlope
 
         var likelihood = new VarianceLikelihood(sums, isRestricted: true);
         var restricted = VarianceSearch.Find(likelihood, start);
-        var full = VarianceSearch.Find(new VarianceLikelihood(sums, isRestricted: false), start);
+        var full = VarianceSearch.Find(
+            new VarianceLikelihood(sums, isRestricted: false),
+            StartOfFull(restricted, start)
+        );
         if (restricted is null || full is null)
         {
             return Estimate.Refused<RandomSlopeFit>(Refusal.VariancesDidNotSettle);
@@ -176,6 +179,13 @@ public static class RandomSlope
         : relative.A <= Zero ? VarianceBoundary.NoInterceptVariance
         : relative.Determinant <= Zero * relative.A * relative.D ? VarianceBoundary.FullCorrelation
         : VarianceBoundary.None;
+
+    /// <summary>The minima of both likelihoods lie close to each other, unless one lies on the boundary, from which no step leads away.</summary>
+    private static SymmetricMatrix StartOfFull(VarianceMinimum? restricted, SymmetricMatrix start) =>
+        restricted is { Relative: var relative }
+        && BoundaryOf(relative) == VarianceBoundary.None
+            ? relative
+            : start;
 
     /// <summary>Scatter of the specimens' own lines, relative to that of results about them; null when there is none about them.</summary>
     private static SymmetricMatrix? Start(

@@ -1,3 +1,5 @@
+using StabilityStudy.Statistics.Location;
+
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>Changes and levels of pairs on the log scale, to be fitted within clusters that share an error.</summary>
@@ -12,7 +14,10 @@ internal sealed record ChangesWithin(
     int DegreesOfFreedom
 )
 {
-    private ImmutableArray<int> Cluster { get; init; }
+    /// <summary>The cluster of each pair, from 0 on.</summary>
+    private int[] Cluster { get; init; } = [];
+
+    private int ClusterCount { get; init; }
 
     /// <summary>The changes of pairs; or a value that is not above zero, or too few pairs.</summary>
     /// <param name="x">First members of the pairs.</param>
@@ -45,20 +50,24 @@ internal sealed record ChangesWithin(
                 return Estimate.Refused<ChangesWithin>(Refusal.NotPositiveForLogarithm);
             }
 
-            baselines[i] = 100 * Math.Log(x[i]);
-            levels[i] = (baselines[i] + (100 * Math.Log(y[i]))) / 2;
-            changes[i] = 100 * (Math.Log(y[i]) - Math.Log(x[i]));
+            var (lnX, lnY) = (Math.Log(x[i]), Math.Log(y[i]));
+            baselines[i] = 100 * lnX;
+            levels[i] = (baselines[i] + (100 * lnY)) / 2;
+            changes[i] = 100 * (lnY - lnX);
         }
 
-        var clusters = cluster.Distinct().Count();
-        var own = clusters == x.Length;
-        var degreesOfFreedom = x.Length - (own ? 1 : clusters) - parameters;
+        var numbers = new Numbering<int>();
+        int[] numbered = [.. cluster.Select(numbers.Of)];
+        var own = numbers.Count == x.Length;
+        var clusters = own ? 1 : numbers.Count;
+        var degreesOfFreedom = x.Length - clusters - parameters;
         return degreesOfFreedom < 1
             ? Estimate.Refused<ChangesWithin>(Refusal.TooFewForLine)
             : Estimate.Of(
                 new ChangesWithin(baselines, levels, changes, degreesOfFreedom)
                 {
-                    Cluster = own ? [.. cluster.Select(_ => 0)] : cluster,
+                    Cluster = own ? new int[x.Length] : numbered,
+                    ClusterCount = clusters,
                 }
             );
     }
@@ -66,11 +75,20 @@ internal sealed record ChangesWithin(
     /// <summary>Values less the mean of their cluster.</summary>
     public double[] Centered(double[] values)
     {
-        var means = values
-            .Zip(Cluster)
-            .GroupBy(item => item.Second, item => item.First)
-            .ToDictionary(group => group.Key, group => group.Average());
-        return [.. values.Select((value, i) => value - means[Cluster[i]])];
+        var (sums, counts) = (new double[ClusterCount], new int[ClusterCount]);
+        for (var i = 0; i < values.Length; i++)
+        {
+            sums[Cluster[i]] += values[i];
+            counts[Cluster[i]]++;
+        }
+
+        var centered = new double[values.Length];
+        for (var i = 0; i < values.Length; i++)
+        {
+            centered[i] = values[i] - (sums[Cluster[i]] / counts[Cluster[i]]);
+        }
+
+        return centered;
     }
 
     /// <summary>Two-sided p value of a coefficient.</summary>

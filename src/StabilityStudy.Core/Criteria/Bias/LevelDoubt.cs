@@ -33,7 +33,16 @@ internal static class LevelDoubt
         }
 
         return cell
-            .Readings.SelectMany(reading => AtEnds(criterion, limit, reading.Data, cell.Context))
+            .Readings.SelectMany(
+                (reading, i) =>
+                    AtEnds(
+                        criterion,
+                        limit,
+                        reading.Data,
+                        i == 0 ? measured : SlopesOf(reading.Data),
+                        cell.Context
+                    )
+            )
             .Where(item => item.Room <= 0)
             .OrderBy(item => item.Room)
             .Select(item => item.Reason)
@@ -49,11 +58,12 @@ internal static class LevelDoubt
         BiasCriterion criterion,
         Limit limit,
         CellData data,
+        LevelSlopes? slopes,
         CellContext context
     )
     {
         if (
-            SlopesOf(data) is not { } slopes
+            slopes is null
             || !RelativeChange.LogRatio(data.Pairs).TryGet(out var changes)
             || !ClusteredMean
                 .WithInterval(

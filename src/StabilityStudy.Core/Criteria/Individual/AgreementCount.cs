@@ -78,17 +78,21 @@ public sealed record AgreementCount(
     )
     {
         var use = AllowanceUse.Of(reading, allowance, context, confidenceLevel);
-        var persons = new Numbering<string>();
+        var persons = reading.Persons;
+        var (numbers, numbered) = (new int[persons.Length], 0);
         var counting = ImmutableArray.CreateBuilder<CountedPair>(reading.Pairs.Length);
         for (var i = 0; i < reading.Pairs.Length; i++)
         {
             var pair = reading.Pairs[i];
             if (pair.CountsForAgreement)
             {
+                // Those who count, from 1 on in the order in which they come.
+                ref var number = ref numbers[persons[i]];
+                number = number == 0 ? ++numbered : number;
                 counting.Add(
                     CountedPair.Of(
                         pair,
-                        persons.Of(pair.Subject),
+                        number - 1,
                         reading.WithoutValueAtCollection.Contains(pair.Specimen),
                         allowance,
                         use.Uses[i],
@@ -98,7 +102,7 @@ public sealed record AgreementCount(
             }
         }
 
-        AgreementCount At(double shift) => Count(counting, persons.Count, shift);
+        AgreementCount At(double shift) => Count(counting, numbered, shift);
         var counted = At(0);
         if (use.Shift == 0)
         {

@@ -22,6 +22,8 @@ public sealed record IndividualCriterion(
     /// <inheritdoc/>
     public override bool JudgesMean => false;
 
+    internal override bool CountsEveryPair => true;
+
     /// <inheritdoc/>
     public override bool IsEstimateAlone => Rule == DecisionRule.PointOnly;
 

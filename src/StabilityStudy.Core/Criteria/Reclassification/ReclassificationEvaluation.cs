@@ -151,10 +151,10 @@ internal static class ReclassificationEvaluation
         }
 
         var sides = counted
-            .Select(pair => ResultRange.Of(pair.Baseline?.Result)?.Reaches([level.Level]))
-            .OfType<int>()
+            .Select(pair => ResultRange.Of(pair.Baseline?.Result)?.Reaches(level.Level))
+            .OfType<bool>()
             .ToImmutableArray();
-        var above = sides.Count(side => side > 0);
+        var above = sides.Count(isAbove => isAbove);
         var below = sides.Length - above;
 
         // Near a level on one side alone nobody is asked for on the other.

@@ -25,8 +25,8 @@ internal static class SideMoves
     /// <summary>Whether the baseline lies where a change that counts can begin.</summary>
     public static bool CanCount(PairRecord pair, decimal level, SideDirection direction) =>
         direction == SideDirection.Both
-        || ResultRange.Of(pair.Baseline?.Result)?.Reaches([level])
-            == (direction == SideDirection.Down ? 1 : 0);
+        || ResultRange.Of(pair.Baseline?.Result)?.Reaches(level)
+            == (direction == SideDirection.Down);
 
     /// <summary>A change of side is clear when one of the results lies further from the level than the zone; of a result beyond what the method reports it is not known how far it lies, and it counts as clear.</summary>
     public static SideMove Of(PairRecord pair, decimal level, decimal zone)
@@ -37,7 +37,7 @@ internal static class SideMoves
         }
 
         var (x, y) = (ResultRange.Of(pair.Baseline?.Result), ResultRange.Of(pair.Delayed?.Result));
-        return (x?.Reaches([level]), y?.Reaches([level])) switch
+        return (x?.Reaches(level), y?.Reaches(level)) switch
         {
             ({ } before, { } after) => before == after
             || (
@@ -47,7 +47,7 @@ internal static class SideMoves
                 && zone > 0
             )
                 ? SideMove.Stayed
-            : before < after ? SideMove.Up
+            : after ? SideMove.Up
             : SideMove.Down,
             _ => pair.Delayed?.Result is MissingResult ? SideMove.Failed : SideMove.Undecidable,
         };
