@@ -65,14 +65,12 @@ internal sealed record CellEvidence(
             .Where(reading => reading.FromBaseline is null)
             .Select(reading =>
                 FewClusters.Of(
-                    reading
-                        .Data.ErrorsOf([
-                            .. reading.Pairs.Where(pair =>
-                                pair.CountsForAgreement
-                                && pair is { Baseline: not null, Delayed.TestedAt: not null }
-                            ),
-                        ])
-                        .Counts,
+                    reading.Data.CountsOf([
+                        .. reading.Pairs.Where(pair =>
+                            pair.CountsForAgreement
+                            && pair is { Baseline: not null, Delayed.TestedAt: not null }
+                        ),
+                    ]),
                     Data.SameRun,
                     Context.Protocol.MinimumDays
                 )

@@ -1,5 +1,3 @@
-using StabilityStudy.Statistics.Location;
-
 namespace StabilityStudy.Core.Estimates;
 
 /// <summary>The pairs of a cell in one reading.</summary>
@@ -30,7 +28,7 @@ internal sealed record PairReading(
         {
             if (_persons.IsDefault)
             {
-                _persons = [.. Pairs.Select(pair => pair.Subject).Select(new Numbering<string>().Of)];
+                _persons = SharedErrors.PersonsOf(Pairs);
             }
 
             return _persons;

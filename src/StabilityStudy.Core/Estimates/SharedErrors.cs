@@ -19,19 +19,30 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
     /// <summary>Those of pairs, in their order.</summary>
     public static SharedErrors Of(ImmutableArray<PairRecord> pairs)
     {
-        Clustering By<T>(IntervalSource source, Func<PairRecord, T> key)
-            where T : notnull => new(source, Numbered(pairs.Select(key)));
-        var days = By(IntervalSource.CollectionDays, pair => pair.CollectionDay);
-        var baseline = new Clustering(
-            IntervalSource.BaselineRuns,
-            RunNumbers([.. pairs.Select(pair => pair.Baseline)])
+        var (days, baseline, delayed) = (
+            DaysOf(pairs),
+            BaselineRunsOf(pairs),
+            DelayedRunsOf(pairs)
         );
-        var delayed = DelayedRunsOf(pairs);
         return new(
-            [days, baseline, delayed, By(IntervalSource.Persons, pair => pair.Subject)],
+            [days, baseline, delayed, new(IntervalSource.Persons, PersonsOf(pairs))],
             new ClusterCounts(days.Count, baseline.Count, delayed.Count)
         );
     }
+
+    /// <summary>How many days and runs pairs come from.</summary>
+    public static ClusterCounts CountsOf(ImmutableArray<PairRecord> pairs) =>
+        new(DaysOf(pairs).Count, BaselineRunsOf(pairs).Count, DelayedRunsOf(pairs).Count);
+
+    /// <summary>The person of each pair, numbered from 0 on.</summary>
+    public static ImmutableArray<int> PersonsOf(ImmutableArray<PairRecord> pairs) =>
+        [.. pairs.Select(pair => pair.Subject).Select(new Numbering<string>(pairs.Length).Of)];
+
+    private static Clustering DaysOf(ImmutableArray<PairRecord> pairs) =>
+        new(IntervalSource.CollectionDays, Numbered(pairs.Select(pair => pair.CollectionDay)));
+
+    private static Clustering BaselineRunsOf(ImmutableArray<PairRecord> pairs) =>
+        new(IntervalSource.BaselineRuns, RunNumbers([.. pairs.Select(pair => pair.Baseline)]));
 
     /// <summary>Which pairs had their delayed result from one run.</summary>
     public static Clustering DelayedRunsOf(ImmutableArray<PairRecord> pairs) =>

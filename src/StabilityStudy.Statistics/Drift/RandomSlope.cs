@@ -18,6 +18,8 @@ public static class RandomSlope
 {
     private const int FewestSpecimens = 3;
 
+    private const int FewestDelaysOfSlope = 2;
+
     /// <summary>A line through two delays leaves no scatter about it.</summary>
     private const int FewestDelaysOfOne = 3;
     private const int MostParameters = 6;
@@ -52,10 +54,10 @@ public static class RandomSlope
             .Where(i => !specimens[i].Growth.IsEmpty)
             .ToImmutableArray();
         ImmutableArray<SpecimenResponses> kept = [.. indices.Select(i => specimens[i])];
-        var withSlope = kept.Count(item => item.Growth.Distinct().Skip(1).Any());
+        var withSlope = kept.Count(item => item.HasDelays(FewestDelaysOfSlope));
         if (
             withSlope < FewestSpecimens
-            || !kept.Any(item => item.Growth.Distinct().Count() >= FewestDelaysOfOne)
+            || !kept.Any(item => item.HasDelays(FewestDelaysOfOne))
         )
         {
             return Estimate.Refused<RandomSlopeFit>(Refusal.TooFewForMixedModel);
@@ -197,8 +199,7 @@ public static class RandomSlope
         var (squares, degrees) = (0.0, 0);
         for (var i = 0; i < sums.Length; i++)
         {
-            var distinct = specimens[i].Growth.Distinct().Count();
-            if (distinct < 2)
+            if (!specimens[i].HasDelays(FewestDelaysOfSlope))
             {
                 continue;
             }

@@ -58,4 +58,17 @@ public enum VarianceBoundary
 public sealed record SpecimenResponses(
     System.Collections.Immutable.ImmutableArray<double> Growth,
     System.Collections.Immutable.ImmutableArray<double> Response
-);
+)
+{
+    /// <summary>Whether there are results at so many different delays.</summary>
+    internal bool HasDelays(int number)
+    {
+        var found = 0;
+        for (var i = 0; i < Growth.Length && found < number; i++)
+        {
+            found += Growth.AsSpan()[..i].Contains(Growth[i]) ? 0 : 1;
+        }
+
+        return found >= number;
+    }
+}

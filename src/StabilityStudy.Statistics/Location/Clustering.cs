@@ -78,12 +78,12 @@ public sealed class Clustering(IntervalSource source, ImmutableArray<int> cluste
     {
         public static Parts Of(ImmutableArray<int> cluster)
         {
-            var numbers = new Numbering<int>();
+            var numberOf = NumbersOf(cluster);
             var place = new int[cluster.Length];
             var counts = new List<int>();
             for (var i = 0; i < place.Length; i++)
             {
-                place[i] = numbers.Of(cluster[i]);
+                place[i] = numberOf(cluster[i]);
                 if (place[i] == counts.Count)
                 {
                     counts.Add(0);
@@ -105,6 +105,23 @@ public sealed class Clustering(IntervalSource source, ImmutableArray<int> cluste
             }
 
             return new(place, starts);
+        }
+
+        /// <summary>Clusters are mostly numbered from 0 on already; then a table of as many does.</summary>
+        private static Func<int, int> NumbersOf(ImmutableArray<int> cluster)
+        {
+            if (cluster.Any(number => number < 0 || number >= cluster.Length))
+            {
+                return new Numbering<int>().Of;
+            }
+
+            var (numbers, count) = (new int[cluster.Length], 0);
+            return number =>
+            {
+                ref var known = ref numbers[number];
+                known = known == 0 ? ++count : known;
+                return known - 1;
+            };
         }
     }
 }

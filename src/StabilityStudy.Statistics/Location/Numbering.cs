@@ -3,10 +3,11 @@ using System.Runtime.InteropServices;
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>Numbers what it is given from 0 on, in the order in which each first comes.</summary>
-public sealed class Numbering<T>
+/// <param name="expected">About how many different items will come.</param>
+public sealed class Numbering<T>(int expected = 0)
     where T : notnull
 {
-    private readonly Dictionary<T, int> _numbers = [];
+    private readonly Dictionary<T, int> _numbers = new(expected);
 
     /// <summary>How many have a number.</summary>
     public int Count => _numbers.Count;

@@ -221,9 +221,10 @@ internal sealed class SlopeSelection
             places[to[i]] = i;
         }
 
-        var slopes = new List<ExactSlope>();
+        var draws = random is null ? null : Draws(interval.Size, random);
+        var slopes = new List<ExactSlope>(draws?.Length ?? (int)interval.Size);
         var reporting = new ReportedInversions(
-            random is null ? null : Draws(interval.Size, random),
+            draws,
             (left, right) => slopes.Add(_points.Slope(to[left], to[right]))
         );
         MergeSort.Sort(Array.ConvertAll(from, point => places[point]), ref reporting);

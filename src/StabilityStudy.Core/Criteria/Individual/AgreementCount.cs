@@ -161,38 +161,38 @@ public sealed record AgreementCount(
         double shift
     )
     {
-        var places = new (PairRecord Pair, Place Place)[persons];
-        foreach (var item in pairs)
+        // The number of the pair by which each person counts.
+        var worst = new int[persons];
+        Array.Fill(worst, -1);
+        for (var i = 0; i < pairs.Count; i++)
         {
-            var place = item.At(shift);
-            if (places[item.Person].Pair is null || place < places[item.Person].Place)
-            {
-                places[item.Person] = (item.Pair, place);
-            }
+            ref var other = ref worst[pairs[i].Person];
+            other = other < 0 || pairs[i].At(shift) < pairs[other].At(shift) ? i : other;
         }
 
         var numbers = new int[Enum.GetValues<Place>().Length];
-        foreach (var (_, place) in places)
+        foreach (var pair in worst)
         {
-            numbers[(int)place]++;
+            numbers[(int)pairs[pair].At(shift)]++;
         }
 
         int Number(Place place) => numbers[(int)place];
         return new AgreementCount(
-            places.Length,
+            persons,
             Number(Place.Inside) + Number(Place.AgreesBeyond),
             Number(Place.Outside),
             Number(Place.Failed),
             Number(Place.Undecidable),
             [
-                .. places
-                    .Where(item => item.Place is not (Place.Inside or Place.AgreesBeyond))
+                .. worst
+                    .Select(pair => pairs[pair])
+                    .Where(item => item.At(shift) is not (Place.Inside or Place.AgreesBeyond))
                     .Select(item => item.Pair.Specimen),
             ]
         )
         {
             AgreeingBeyond = Number(Place.AgreesBeyond),
-            Measured = places.Count(item => item.Pair.Status == PairStatus.Compared),
+            Measured = worst.Count(pair => pairs[pair].Pair.Status == PairStatus.Compared),
         };
     }
 
