@@ -23,18 +23,6 @@ internal readonly record struct SymmetricMatrix(double A, double B, double D)
     public (double First, double Second) Times((double First, double Second) vector) =>
         ((A * vector.First) + (B * vector.Second), (B * vector.First) + (D * vector.Second));
 
-    /// <summary>The product with itself on both sides of another: P·M·P.</summary>
-    public SymmetricMatrix Around(SymmetricMatrix middle)
-    {
-        var first = middle.Times((A, B));
-        var second = middle.Times((B, D));
-        return new(
-            (A * first.First) + (B * first.Second),
-            (A * second.First) + (B * second.Second),
-            (B * second.First) + (D * second.Second)
-        );
-    }
-
     /// <summary>The product of a vector with itself.</summary>
     public static SymmetricMatrix Square((double First, double Second) vector) =>
         new(

@@ -38,6 +38,25 @@ internal readonly record struct SpecimenSums(
             sumYY
         );
     }
+
+    /// <summary>The sums over the results of two together.</summary>
+    public static SpecimenSums Add(SpecimenSums one, SpecimenSums other) =>
+        new(
+            one.Count + other.Count,
+            one.Moments + other.Moments,
+            (
+                one.Products.First + other.Products.First,
+                one.Products.Second + other.Products.Second
+            ),
+            one.Squares + other.Squares
+        );
+
+    /// <summary>q − Mβ: the products with what a line leaves of the results.</summary>
+    public (double First, double Second) LeftBeside((double First, double Second) line)
+    {
+        var fitted = Moments.Times(line);
+        return (Products.First - fitted.First, Products.Second - fitted.Second);
+    }
 }
 
 /// <summary>The likelihood at given relative variances, with the residual variance and the fixed line at their best.</summary>
@@ -65,7 +84,7 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
 {
     private const int FixedEffects = 2;
 
-    private readonly int _results = specimens.Sum(item => item.Count);
+    private readonly SpecimenSums _all = specimens.Aggregate(default(SpecimenSums), SpecimenSums.Add);
 
     public int SpecimenCount => specimens.Length;
 
@@ -95,38 +114,35 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
 
         var covariance = information.Inverted();
         var line = covariance.Times(right);
-        var squares = 0.0;
+        var pulled = 0.0;
         var outer = default(SymmetricMatrix);
-        var between = default(SymmetricMatrix);
+        var between = default(SquaredSums);
         for (var i = 0; i < specimens.Length; i++)
         {
-            var (specimen, shrinkage) = (specimens[i], shrinkages[i]);
-            var fitted = specimen.Moments.Times(line);
-            var left = (
-                First: specimen.Products.First - fitted.First,
-                Second: specimen.Products.Second - fitted.Second
-            );
+            var left = specimens[i].LeftBeside(line);
+            ref readonly var shrinkage = ref shrinkages[i];
             var residual = shrinkage.Times(left);
-            var pulled = relative.Times(residual);
-            squares +=
-                specimen.Squares
-                - (specimen.Products.First * line.First)
-                - (specimen.Products.Second * line.Second)
-                - (left.First * line.First)
-                - (left.Second * line.Second)
-                - (left.First * pulled.First)
-                - (left.Second * pulled.Second);
+            var (first, second) = relative.Times(residual);
+            pulled += (left.First * first) + (left.Second * second);
             outer += SymmetricMatrix.Square(residual);
-            between += shrinkage.Precision.Around(covariance);
+            between.Add(shrinkage.Precision);
         }
 
-        var degrees = isRestricted ? _results - FixedEffects : _results;
+        var leftOfAll = _all.LeftBeside(line);
+        var squares =
+            _all.Squares
+            - (_all.Products.First * line.First)
+            - (_all.Products.Second * line.Second)
+            - (leftOfAll.First * line.First)
+            - (leftOfAll.Second * line.Second)
+            - pulled;
+        var degrees = isRestricted ? _all.Count - FixedEffects : _all.Count;
         var gradient = information - ((degrees / squares) * outer);
         return new VarianceLikelihoodPoint(
             determinants
                 + (isRestricted ? Math.Log(information.Determinant) : 0)
                 + (degrees * (1 + Math.Log(2 * Math.PI * squares / degrees))),
-            isRestricted ? gradient - between : gradient,
+            isRestricted ? gradient - between.Around(covariance) : gradient,
             line,
             information,
             squares / degrees
@@ -141,21 +157,14 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
         return
         [
             .. specimens.Select(specimen =>
-            {
-                var fitted = specimen.Moments.Times(point.Line);
-                return covariance
+                covariance
                     .Times(
                         Shrinkage
                             .Of(specimen.Moments, relative)
-                            .Times(
-                                (
-                                    specimen.Products.First - fitted.First,
-                                    specimen.Products.Second - fitted.Second
-                                )
-                            )
+                            .Times(specimen.LeftBeside(point.Line))
                     )
-                    .Second;
-            }),
+                    .Second
+            ),
         ];
     }
 
@@ -172,10 +181,7 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
     {
         public static Shrinkage Of(SymmetricMatrix moments, SymmetricMatrix relative)
         {
-            var a = 1 + (moments.A * relative.A) + (moments.B * relative.B);
-            var b = (moments.A * relative.B) + (moments.B * relative.D);
-            var c = (moments.B * relative.A) + (moments.D * relative.B);
-            var d = 1 + (moments.B * relative.B) + (moments.D * relative.D);
+            var ofMoments = moments.Determinant;
 
             // |I + MD| as a sum of terms that are never negative where D is a covariance.
             var determinant =
@@ -183,24 +189,21 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
                 + (moments.A * relative.A)
                 + (2 * moments.B * relative.B)
                 + (moments.D * relative.D)
-                + (moments.Determinant * relative.Determinant);
-            var (k11, k12, k21, k22) = (
-                d / determinant,
-                -b / determinant,
-                -c / determinant,
-                a / determinant
-            );
+                + (ofMoments * relative.Determinant);
+            var share = 1 / determinant;
             return new(
-                k11,
-                k12,
-                k21,
-                k22,
+                share * (1 + (moments.B * relative.B) + (moments.D * relative.D)),
+                -share * ((moments.A * relative.B) + (moments.B * relative.D)),
+                -share * ((moments.B * relative.A) + (moments.D * relative.B)),
+                share * (1 + (moments.A * relative.A) + (moments.B * relative.B)),
                 determinant,
-                new(
-                    (k11 * moments.A) + (k12 * moments.B),
-                    (k11 * moments.B) + (k12 * moments.D),
-                    (k21 * moments.B) + (k22 * moments.D)
-                )
+                // (I + MD)⁻¹M = (M + |M|·adj D)/|I + MD|
+                share
+                    * new SymmetricMatrix(
+                        moments.A + (ofMoments * relative.D),
+                        moments.B - (ofMoments * relative.B),
+                        moments.D + (ofMoments * relative.A)
+                    )
             );
         }
 
@@ -208,6 +211,35 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
             (
                 (K11 * vector.First) + (K12 * vector.Second),
                 (K21 * vector.First) + (K22 * vector.Second)
+            );
+    }
+
+    /// <summary>Sums of the products of the elements of P, from which ΣPCP follows for any C.</summary>
+    [StructLayout(LayoutKind.Auto)]
+    private struct SquaredSums
+    {
+        private double _aa;
+        private double _ab;
+        private double _bb;
+        private double _ad;
+        private double _bd;
+        private double _dd;
+
+        public void Add(SymmetricMatrix matrix)
+        {
+            _aa += matrix.A * matrix.A;
+            _ab += matrix.A * matrix.B;
+            _bb += matrix.B * matrix.B;
+            _ad += matrix.A * matrix.D;
+            _bd += matrix.B * matrix.D;
+            _dd += matrix.D * matrix.D;
+        }
+
+        public readonly SymmetricMatrix Around(SymmetricMatrix middle) =>
+            new(
+                (_aa * middle.A) + (2 * _ab * middle.B) + (_bb * middle.D),
+                (_ab * middle.A) + ((_ad + _bb) * middle.B) + (_bd * middle.D),
+                (_bb * middle.A) + (2 * _bd * middle.B) + (_dd * middle.D)
             );
     }
 }

@@ -20,8 +20,8 @@ internal static class VarianceSearch
     private const int MostSteps = 200;
     private const int MostDampings = 60;
 
-    /// <summary>Distance of the two gradients from which a second derivative is taken, relative to the parameter.</summary>
-    private const double Difference = 1e-4;
+    /// <summary>Distance of the two gradients from which a second derivative is taken, relative to the parameter. Half of the digits of a gradient are then those of the second derivative.</summary>
+    private const double Difference = 1e-6;
 
     private const double SmallestStep = 1e-12;
 
@@ -34,7 +34,7 @@ internal static class VarianceSearch
     /// <summary>Fall of the deviance that a step promises below which it only polishes.</summary>
     private const double Quiet = 1e-9;
 
-    /// <summary>Steps that polish; each doubles the digits.</summary>
+    /// <summary>Steps that polish; each adds several digits.</summary>
     private const int MostQuietSteps = 4;
 
     /// <summary>Slope variances, as a share of the one of the specimens' own lines, and correlations from which the search starts beside the start given: with few specimens the deviance can have several minima.</summary>
@@ -92,7 +92,7 @@ internal static class VarianceSearch
         for (var step = 0; step < MostSteps; step++)
         {
             var gradient = current.Gradient(point.Gradient);
-            var curvature = Curvature(likelihood, current);
+            var curvature = Curvature(likelihood, current, gradient);
             var moved = false;
             for (var attempt = 0; attempt < MostDampings; attempt++)
             {
@@ -138,19 +138,21 @@ internal static class VarianceSearch
         return null;
     }
 
-    private static double[,] Curvature(VarianceLikelihood likelihood, CovarianceRoot at)
+    private static double[,] Curvature(
+        VarianceLikelihood likelihood,
+        CovarianceRoot at,
+        double[] gradient
+    )
     {
         var curvature = new double[3, 3];
         for (var j = 0; j < 3; j++)
         {
             var width = Difference * Math.Max(Math.Abs(at[j]), 1e-2);
-            var above = at.With(j, at[j] + width);
-            var below = at.With(j, at[j] - width);
-            var up = above.Gradient(likelihood.At(above.Squared).Gradient);
-            var down = below.Gradient(likelihood.At(below.Squared).Gradient);
+            var beside = at.With(j, at[j] + width);
+            var there = beside.Gradient(likelihood.At(beside.Squared).Gradient);
             for (var i = 0; i < 3; i++)
             {
-                curvature[i, j] = (up[i] - down[i]) / (2 * width);
+                curvature[i, j] = (there[i] - gradient[i]) / width;
             }
         }
 
