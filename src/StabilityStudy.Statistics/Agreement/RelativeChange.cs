@@ -18,26 +18,23 @@ public static class RelativeChange
     public static Estimate<RelativeChanges> Percent(ExactPairs pairs) =>
         pairs.ScaledX.Any(x => x <= 0)
             ? Estimate.Refused<RelativeChanges>(Refusal.NotPositiveForPercent)
-            : Estimate.Of(
-                new RelativeChanges([
-                    .. pairs.ScaledX.Zip(
-                        pairs.ScaledY,
-                        (x, y) => ExactQuotient.Of(100 * ((Int128)y - x), x)
-                    ),
-                ])
-            );
+            : Each(pairs, static (x, y) => ExactQuotient.Of(100 * ((Int128)y - x), x));
 
     /// <summary>100·ln(y/x) for each pair; close to percent when small.</summary>
     /// <returns>A member of zero or below: <see cref="AssumptionCode.ValueNotPositive"/>.</returns>
     public static Estimate<RelativeChanges> LogRatio(ExactPairs pairs) =>
         pairs.ScaledX.Any(x => x <= 0) || pairs.ScaledY.Any(y => y <= 0)
             ? Estimate.Refused<RelativeChanges>(Refusal.NotPositiveForLogRatio)
-            : Estimate.Of(
-                new RelativeChanges([
-                    .. pairs.ScaledX.Zip(
-                        pairs.ScaledY,
-                        (x, y) => 100 * Math.Log(ExactQuotient.Of(y, x))
-                    ),
-                ])
-            );
+            : Each(pairs, static (x, y) => 100 * Math.Log(ExactQuotient.Of(y, x)));
+
+    private static Estimate<RelativeChanges> Each(ExactPairs pairs, Func<long, long, double> change)
+    {
+        var values = ImmutableArray.CreateBuilder<double>(pairs.Count);
+        for (var i = 0; i < pairs.Count; i++)
+        {
+            values.Add(change(pairs.ScaledX[i], pairs.ScaledY[i]));
+        }
+
+        return Estimate.Of(new RelativeChanges(values.MoveToImmutable()));
+    }
 }

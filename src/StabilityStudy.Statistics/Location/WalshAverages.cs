@@ -4,8 +4,9 @@ namespace StabilityStudy.Statistics.Location;
 /// Order statistics of the n(n + 1)/2 Walsh averages (x_i + x_j)/2 with i ≤ j, without forming them: time n·log n, memory n.
 /// </summary>
 /// <remarks>
-/// The number of averages up to a bound is counted in one walk along the sorted values; the bound is halved over the
-/// ordered bit patterns of the doubles, at most 64 times, so that the average found is exactly one of the averages.
+/// The number of averages up to a bound is counted in one walk along the sorted values; the range of bounds is halved over the
+/// ordered bit patterns of the doubles until no more averages lie in it than there are values, which are then listed and sorted. Where many are equal it
+/// is halved down to a single one, at most 64 times.
 /// </remarks>
 internal sealed class WalshAverages
 {
@@ -40,23 +41,53 @@ internal sealed class WalshAverages
     /// <summary>The average of the given rank, counted from 1 at the smallest.</summary>
     public double OfRank(long rank)
     {
-        var lower = Order(2 * _halves[0]);
-        var upper = Order(2 * _halves[^1]);
-        while (lower < upper)
+        // The average of the rank lies above the first bound and not above the second.
+        var (lower, below) = (Order(2 * _halves[0]) - 1, 0L);
+        var (upper, upTo) = (Order(2 * _halves[^1]), Count);
+        while (lower + 1 < upper)
         {
+            if (upTo - below <= _halves.Length)
+            {
+                return Between(FromOrder(lower), FromOrder(upper))[(int)(rank - below - 1)];
+            }
+
             // The floor of the mean of two whole numbers whose sum may overflow.
             var middle = (lower & upper) + ((lower ^ upper) >> 1);
-            if (CountUpTo(FromOrder(middle)) >= rank)
+            var count = CountUpTo(FromOrder(middle));
+            if (count >= rank)
             {
-                upper = middle;
+                (upper, upTo) = (middle, count);
             }
             else
             {
-                lower = middle + 1;
+                (lower, below) = (middle, count);
             }
         }
 
-        return FromOrder(lower);
+        return FromOrder(upper);
+    }
+
+    /// <summary>The averages above a bound and not above another, ascending.</summary>
+    private List<double> Between(double lower, double upper)
+    {
+        var averages = new List<double>(_halves.Length);
+        var j = _halves.Length - 1;
+        for (var i = 0; i < _halves.Length; i++)
+        {
+            while (j >= 0 && _halves[i] + _halves[j] > upper)
+            {
+                j--;
+            }
+
+            for (var k = j; k >= i && _halves[i] + _halves[k] > lower; k--)
+            {
+                // Zero has no sign, as in the order of bounds.
+                averages.Add(_halves[i] + _halves[k] + 0.0);
+            }
+        }
+
+        averages.Sort();
+        return averages;
     }
 
     private long CountUpTo(double bound)
