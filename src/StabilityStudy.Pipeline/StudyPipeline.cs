@@ -55,7 +55,15 @@ public static class StudyPipeline
     /// <summary>Reads and analyzes a study.</summary>
     /// <param name="files">The files of the study folder.</param>
     /// <returns>The analysis with every query, or the queries of which at least one stops.</returns>
-    public static Outcome<AnalyzedStudy> Analyze(StudyBytes files)
+    public static Outcome<AnalyzedStudy> Analyze(StudyBytes files) =>
+        Analyze(files, keepsFiles: true);
+
+    /// <summary>The same without the files that a report carries, which large data need not be held for.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    public static Outcome<AnalyzedStudy> AnalyzeFigures(StudyBytes files) =>
+        Analyze(files, keepsFiles: false);
+
+    private static Outcome<AnalyzedStudy> Analyze(StudyBytes files, bool keepsFiles)
     {
         if (EndedStudies.QueryOf(files) is { } ended)
         {
@@ -68,24 +76,24 @@ public static class StudyPipeline
             return Outcome.Stopped<AnalyzedStudy>(intake.Queries);
         }
 
+        // From here on only these are held of what was read.
+        var (identity, intakeQueries) = (study.Identity, intake.Queries);
+        var sources = keepsFiles ? AttachedFiles.Sources(files, study) : [];
         var inputs = LockSignatures.Checked(study.Inputs, files);
         var inputQueries = InputQueries.Of(inputs);
         if (inputQueries.Any(query => query.Severity == Severity.Stop))
         {
-            return Outcome.Stopped<AnalyzedStudy>(intake.Queries.AddRange(inputQueries));
+            return Outcome.Stopped<AnalyzedStudy>(intakeQueries.AddRange(inputQueries));
         }
 
         var analysis = StudyAnalyzer.Analyze(
             inputs,
-            study.Identity,
-            intake.Queries,
+            identity,
+            intakeQueries,
             inputQueries,
             ToolVersion.Current
         );
-        return Outcome.Of(
-            new AnalyzedStudy(analysis, AttachedFiles.Sources(files, study)),
-            analysis.Queries
-        );
+        return Outcome.Of(new AnalyzedStudy(analysis, sources), analysis.Queries);
     }
 
     /// <summary>The same study with how often studies like it would support each time point.</summary>

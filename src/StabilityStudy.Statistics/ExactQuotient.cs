@@ -12,13 +12,13 @@ internal static class ExactQuotient
     /// <summary>Divides; the denominator is not zero.</summary>
     public static double Of(Int128 numerator, Int128 denominator)
     {
-        var (a, b) = (Int128.Abs(numerator), Int128.Abs(denominator));
-        if (a <= LargestExact && b <= LargestExact)
+        if (IsExact(numerator) && IsExact(denominator))
         {
             // Division rounds the true quotient of two exact doubles, which lowest terms would not change.
             return (double)(long)numerator / (long)denominator;
         }
 
+        var (a, b) = (Int128.Abs(numerator), Int128.Abs(denominator));
         while (b != 0)
         {
             (a, b) = (b, a % b);
@@ -26,4 +26,7 @@ internal static class ExactQuotient
 
         return (double)(numerator / a) / (double)(denominator / a);
     }
+
+    private static bool IsExact(Int128 value) =>
+        value >= -LargestExact && value <= LargestExact;
 }

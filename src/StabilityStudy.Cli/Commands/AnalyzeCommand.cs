@@ -63,7 +63,8 @@ internal static class AnalyzeCommand
         }
 
         var files = StudyFolder.Read(folder);
-        var outcome = StudyPipeline.Analyze(files);
+        var record = files.Files.GetValueOrDefault(StudyRecord.Name);
+        var outcome = StudyPipeline.AnalyzeFigures(files);
         if (!outcome.TryGet(out var analyzed))
         {
             return StoppedStudy.Report(terminal, outcome.Queries, json);
@@ -83,7 +84,7 @@ internal static class AnalyzeCommand
                 analyzed.Analysis.Identity.Inputs,
                 []
             ),
-            files,
+            record,
             analyzed.Analysis
         );
         if (!look.Look.IsEmpty)

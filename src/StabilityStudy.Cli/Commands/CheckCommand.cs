@@ -96,6 +96,7 @@ internal static class CheckCommand
             return SuggestRun.Run(terminal, request.Folder, files, time.AsOf, request.Writes);
         }
 
+        var isLocked = IsLocked(files);
         var study = CheckedStudy.Of(files, time.AsOf);
         if (request.Json)
         {
@@ -105,7 +106,7 @@ internal static class CheckCommand
         }
         else
         {
-            Write(terminal, request, study, time, IsLocked(files));
+            Write(terminal, request, study, time, isLocked);
         }
 
         return study.IsStopped ? ExitCode.StopQueries : ExitCode.Done;

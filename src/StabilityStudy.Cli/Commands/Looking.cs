@@ -54,10 +54,17 @@ internal static class Looking
     }
 
     /// <summary>The line of the record with the look, when nobody has looked at these data before.</summary>
-    public static RecordEntry With(RecordEntry entry, StudyBytes files, StudyAnalysis analysis)
+    /// <param name="entry">The line without the look.</param>
+    /// <param name="record">Content of record.jsonl.</param>
+    /// <param name="analysis">What is looked at.</param>
+    public static RecordEntry With(
+        RecordEntry entry,
+        ReadOnlyMemory<byte> record,
+        StudyAnalysis analysis
+    )
     {
         var data = analysis.Identity.DataSha256;
-        return LookRecord.Holds(files.Files.GetValueOrDefault(StudyRecord.Name), data)
+        return LookRecord.Holds(record, data)
             ? entry
             : entry with
             {

@@ -138,7 +138,7 @@ internal static class ReportCommand
                         new FileHash(Path.GetFileName(target), InputDigest.Sha256(bytes.Span)),
                     ]
                 ),
-                files,
+                files.Files.GetValueOrDefault(StudyRecord.Name),
                 analyzed.Analysis
             ),
             [(analysis, json), (target, bytes), .. figures]

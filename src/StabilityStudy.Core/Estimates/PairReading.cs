@@ -48,7 +48,14 @@ internal sealed record PairReading(
     {
         ImmutableArray<PairReading> fromBaseline =
         [
-            new(ChangeReading.AsMeasured, pairs, context.DataOf(pairs)),
+            new(
+                ChangeReading.AsMeasured,
+                pairs,
+                known.FirstOrDefault()?.Data.IfOf(pairs) ?? context.DataOf(pairs)
+            )
+            {
+                Persons = known.IsEmpty ? default : known[0].Persons,
+            },
             .. context.Bridging?.Reading(pairs, context) is { } bridged
                 ? [bridged]
                 : (PairReading[])[],

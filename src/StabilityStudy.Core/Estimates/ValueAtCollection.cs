@@ -52,7 +52,7 @@ internal static class ValueAtCollection
             kind,
             pairs,
             without.Count == 0
-                ? fromBaseline.Data.WithValuesOf(pairs)
+                ? same?.Data.IfOf(pairs) ?? fromBaseline.Data.WithValuesOf(pairs)
                 : context.DataOf([.. pairs.Where(pair => !without.Contains(pair.Specimen))])
         )
         {
