@@ -24,14 +24,15 @@ public static class ClusterVariation
     )
     {
         Require.Numbers(values, nameof(values));
-        var members = clustering.Members(values);
+        clustering.RequireOneFor(values);
         var n = values.Length;
-        var clusters = members.Count;
+        var clusters = clustering.Count;
         if (clusters < 2 || n <= clusters)
         {
             return Estimate.Refused<ClusterVariationTest>(Refusal.TooFewForClusterVariation);
         }
 
+        using var members = clustering.Members(values);
         var grand = Moments.Of(values).Mean;
         double between = 0;
         double within = 0;

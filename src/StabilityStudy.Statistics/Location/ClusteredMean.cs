@@ -35,7 +35,7 @@ public static class ClusteredMean
         var parted = new List<(Clustering Clustering, double[] Means)>();
         foreach (var clustering in clusterings)
         {
-            parted.Add((clustering, clustering.Members(values).Means()));
+            parted.Add((clustering, clustering.MeansOf(values)));
         }
 
         var overValues = ArithmeticMean.WithInterval(values, confidenceLevel);
@@ -121,7 +121,7 @@ public static class ClusteredMean
         }
 
         var (one, two) = (StandardErrorOf(first.Means), StandardErrorOf(second.Means));
-        var both = StandardErrorOf(pairs.Members(values).Means());
+        var both = StandardErrorOf(pairs.MeansOf(values));
         var variance = (one * one) + (two * two) - (both * both);
         return variance > 0
             ? Interval(

@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>Which values share an error: those of one collection day, one run, one person.</summary>
@@ -28,19 +30,33 @@ public sealed class Clustering(IntervalSource source, ImmutableArray<int> cluste
     /// <exception cref="ArgumentException">The lengths differ.</exception>
     internal ClusterMembers Members(ReadOnlySpan<double> values)
     {
-        if (values.Length != Cluster.Length)
-        {
-            throw new ArgumentException("Each value needs one cluster.", nameof(values));
-        }
-
+        RequireOneFor(values);
         var parts = Parted;
-        var members = new double[values.Length];
-        for (var i = 0; i < members.Length; i++)
+        var members = ArrayPool<double>.Shared.Rent(values.Length);
+        for (var i = 0; i < values.Length; i++)
         {
             members[parts.Place[i]] = values[i];
         }
 
         return new(members, parts.Starts);
+    }
+
+    /// <summary>Whether each value has a cluster.</summary>
+    /// <exception cref="ArgumentException">The lengths differ.</exception>
+    internal void RequireOneFor(ReadOnlySpan<double> values)
+    {
+        if (values.Length != Cluster.Length)
+        {
+            throw new ArgumentException("Each value needs one cluster.", nameof(values));
+        }
+    }
+
+    /// <summary>The mean of each cluster's values, in the order of its first value.</summary>
+    /// <exception cref="ArgumentException">The lengths differ.</exception>
+    internal double[] MeansOf(ReadOnlySpan<double> values)
+    {
+        using var members = Members(values);
+        return members.Means();
     }
 
     /// <summary>Whether another clustering parts the values in the same way, whatever its numbers.</summary>
@@ -126,12 +142,12 @@ public sealed class Clustering(IntervalSource source, ImmutableArray<int> cluste
     }
 }
 
-/// <summary>Values by their clusters.</summary>
-/// <param name="values">The values, those of a cluster together.</param>
+/// <summary>Values by their clusters, in a rented array until it is given back.</summary>
+/// <param name="rented">The values, those of a cluster together.</param>
 /// <param name="starts">Where each cluster begins, and the end.</param>
-internal readonly ref struct ClusterMembers(ReadOnlySpan<double> values, ReadOnlySpan<int> starts)
+internal readonly ref struct ClusterMembers(double[] rented, ReadOnlySpan<int> starts)
 {
-    private readonly ReadOnlySpan<double> _values = values;
+    private readonly double[] _rented = rented;
     private readonly ReadOnlySpan<int> _starts = starts;
 
     /// <summary>Number of clusters.</summary>
@@ -139,7 +155,7 @@ internal readonly ref struct ClusterMembers(ReadOnlySpan<double> values, ReadOnl
 
     /// <summary>The values of a cluster, in their order.</summary>
     public ReadOnlySpan<double> this[int cluster] =>
-        _values[_starts[cluster].._starts[cluster + 1]];
+        _rented.AsSpan(_starts[cluster].._starts[cluster + 1]);
 
     /// <summary>The mean of each cluster.</summary>
     public double[] Means()
@@ -152,4 +168,7 @@ internal readonly ref struct ClusterMembers(ReadOnlySpan<double> values, ReadOnl
 
         return means;
     }
+
+    /// <summary>Gives the array back.</summary>
+    public void Dispose() => ArrayPool<double>.Shared.Return(_rented);
 }

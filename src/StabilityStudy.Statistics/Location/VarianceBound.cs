@@ -41,7 +41,7 @@ public static class VarianceBound
     )
     {
         Require.OneSidedConfidence(confidenceLevel, nameof(confidenceLevel));
-        var members = clustering.Members(values);
+        using var members = clustering.Members(values);
         var variation = ClusterVariation.Compute(values, clustering);
         return variation.TryGet(out var found)
             ? Estimate.Of(Bounds(members, found, confidenceLevel))

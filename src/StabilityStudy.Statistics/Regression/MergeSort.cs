@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.InteropServices;
 
 namespace StabilityStudy.Statistics.Regression;
@@ -17,11 +18,13 @@ internal interface IMergeOrder<T>
 /// </summary>
 internal static class MergeSort
 {
-    /// <summary>The elements in order; the sequence itself is used up.</summary>
-    public static T[] Sort<T, TOrder>(T[] sequence, ref TOrder order)
+    /// <summary>Puts the elements in order.</summary>
+    public static void Sort<T, TOrder>(Span<T> sequence, ref TOrder order)
         where TOrder : struct, IMergeOrder<T>
     {
-        var (from, to) = (sequence, new T[sequence.Length]);
+        var rented = ArrayPool<T>.Shared.Rent(sequence.Length);
+        var from = sequence;
+        var to = rented.AsSpan(0, sequence.Length);
         for (var width = 1; width < sequence.Length; width *= 2)
         {
             for (var start = 0; start < sequence.Length; start += 2 * width)
@@ -41,16 +44,19 @@ internal static class MergeSort
                     }
                     else
                     {
-                        order.Passed(from.AsSpan(left, middle - left), from[right]);
+                        order.Passed(from[left..middle], from[right]);
                         to[i] = from[right++];
                     }
                 }
             }
 
-            (from, to) = (to, from);
+            var sorted = to;
+            to = from;
+            from = sorted;
         }
 
-        return from;
+        from.CopyTo(sequence);
+        ArrayPool<T>.Shared.Return(rented);
     }
 }
 

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 using System.Runtime.InteropServices;
 
@@ -64,7 +65,11 @@ internal sealed class PointsByX
         where T : struct, IBinaryInteger<T>
     {
         var order = new Counting<T> { WithEqual = cut.IsAfter };
-        MergeSort.Sort(Keys<T>(cut.Slope), ref order);
+        var rented = ArrayPool<T>.Shared.Rent(Count);
+        var keys = rented.AsSpan(0, Count);
+        FillKeys(cut.Slope, keys);
+        MergeSort.Sort(keys, ref order);
+        ArrayPool<T>.Shared.Return(rented);
         return order.Count;
     }
 
@@ -77,22 +82,45 @@ internal sealed class PointsByX
     {
         var reversed = cut?.IsAfter ?? isUpper;
         var order = reversed ? Reversed() : [.. Enumerable.Range(0, Count)];
-        return cut is not { } at ? order
-            : FitsIntoLong(at.Slope) ? Ordered(Keys<long>(at.Slope), order)
-            : Ordered(Keys<Int128>(at.Slope), order);
+        if (cut is { } at)
+        {
+            if (FitsIntoLong(at.Slope))
+            {
+                Sort<long>(order, at.Slope);
+            }
+            else
+            {
+                Sort<Int128>(order, at.Slope);
+            }
+        }
+
+        return order;
     }
 
-    private static int[] Ordered<T>(T[] keys, int[] order)
+    private void Sort<T>(int[] order, ExactSlope slope)
         where T : struct, IBinaryInteger<T>
     {
-        var stable = new ByKey<T>();
-        return Array.ConvertAll(
-            MergeSort.Sort(
-                Array.ConvertAll(order, point => new Keyed<T>(keys[point], point)),
-                ref stable
-            ),
-            keyed => keyed.Item
+        var (rented, rentedKeys) = (
+            ArrayPool<Keyed<T>>.Shared.Rent(Count),
+            ArrayPool<T>.Shared.Rent(Count)
         );
+        var keyed = rented.AsSpan(0, Count);
+        var keys = rentedKeys.AsSpan(0, Count);
+        FillKeys(slope, keys);
+        for (var i = 0; i < order.Length; i++)
+        {
+            keyed[i] = new(keys[order[i]], order[i]);
+        }
+
+        var stable = new ByKey<T>();
+        MergeSort.Sort(keyed, ref stable);
+        for (var i = 0; i < order.Length; i++)
+        {
+            order[i] = keyed[i].Item;
+        }
+
+        ArrayPool<Keyed<T>>.Shared.Return(rented);
+        ArrayPool<T>.Shared.Return(rentedKeys);
     }
 
     /// <summary>From the largest x down, the points of one x still as they were.</summary>
@@ -127,17 +155,14 @@ internal sealed class PointsByX
     }
 
     /// <summary>run·y − rise·x: y − s·x times the run.</summary>
-    private T[] Keys<T>(ExactSlope slope)
+    private void FillKeys<T>(ExactSlope slope, Span<T> keys)
         where T : struct, IBinaryInteger<T>
     {
         var (run, rise) = (T.CreateChecked(slope.Run), T.CreateChecked(slope.Rise));
-        var keys = new T[_x.Length];
         for (var i = 0; i < keys.Length; i++)
         {
             keys[i] = (run * T.CreateTruncating(_y[i])) - (rise * T.CreateTruncating(_x[i]));
         }
-
-        return keys;
     }
 
     /// <summary>Counts the twos of keys of which the later is smaller, or as small.</summary>

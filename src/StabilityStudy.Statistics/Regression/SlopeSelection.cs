@@ -227,7 +227,7 @@ internal sealed class SlopeSelection
             draws,
             (left, right) => slopes.Add(_points.Slope(to[left], to[right]))
         );
-        MergeSort.Sort(Array.ConvertAll(from, point => places[point]), ref reporting);
+        MergeSort.Sort(Array.ConvertAll(from, point => places[point]).AsSpan(), ref reporting);
         var sorted = slopes.ToArray();
         Array.Sort(sorted, ExactSlope.Compare);
         return sorted;
