@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using StabilityStudy.Statistics.Regression;
 
 namespace StabilityStudy.Statistics;
 
@@ -18,6 +19,7 @@ public sealed class ExactPairs
     private double[]? _x;
     private double[]? _y;
     private double[]? _difference;
+    private SlopeSelection? _slopes;
 
     private ExactPairs(ImmutableArray<long> scaledX, ImmutableArray<long> scaledY, int decimals)
     {
@@ -52,6 +54,10 @@ public sealed class ExactPairs
         ImmutableCollectionsMarshal.AsImmutableArray(
             LazyInitializer.EnsureInitialized(ref _byXThenY, Ordered)
         );
+
+    /// <summary>The slopes between all twos of the pairs; prepared at the first call, for every method that ranks them.</summary>
+    internal SlopeSelection Slopes =>
+        LazyInitializer.EnsureInitialized(ref _slopes, () => new SlopeSelection(this));
 
     /// <summary>Puts decimal pairs on one scale; trailing zeros do not matter (2.50 is 2.5).</summary>
     /// <param name="x">First members, in the unit of the data.</param>

@@ -18,14 +18,22 @@ internal interface IMergeOrder<T>
 /// </summary>
 internal static class MergeSort
 {
+    /// <summary>Runs of so many are put in order by insertion, which is faster for few.</summary>
+    private const int Run = 8;
+
     /// <summary>Puts the elements in order.</summary>
     public static void Sort<T, TOrder>(Span<T> sequence, ref TOrder order)
         where TOrder : struct, IMergeOrder<T>
     {
+        for (var start = 0; start < sequence.Length; start += Run)
+        {
+            Insert(sequence[start..Math.Min(start + Run, sequence.Length)], ref order);
+        }
+
         var rented = ArrayPool<T>.Shared.Rent(sequence.Length);
         var from = sequence;
         var to = rented.AsSpan(0, sequence.Length);
-        for (var width = 1; width < sequence.Length; width *= 2)
+        for (var width = Run; width < sequence.Length; width *= 2)
         {
             for (var start = 0; start < sequence.Length; start += 2 * width)
             {
@@ -57,6 +65,27 @@ internal static class MergeSort
 
         from.CopyTo(sequence);
         ArrayPool<T>.Shared.Return(rented);
+    }
+
+    private static void Insert<T, TOrder>(Span<T> run, ref TOrder order)
+        where TOrder : struct, IMergeOrder<T>
+    {
+        for (var i = 1; i < run.Length; i++)
+        {
+            var later = run[i];
+            var place = i;
+            while (place > 0 && order.LaterFirst(run[place - 1], later))
+            {
+                place--;
+            }
+
+            if (place < i)
+            {
+                order.Passed(run[place..i], later);
+                run[place..i].CopyTo(run[(place + 1)..]);
+                run[place] = later;
+            }
+        }
     }
 }
 

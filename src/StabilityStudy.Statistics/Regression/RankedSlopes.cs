@@ -43,7 +43,7 @@ internal sealed record RankedSlopes(
             );
         }
 
-        var slopes = new SlopeSelection(pairs);
+        var slopes = pairs.Slopes;
         var below = slopes.CountBelow(s_minusOne);
         var atMinusOne = slopes.CountUpTo(s_minusOne) - below;
         var count = slopes.Finite - atMinusOne + slopes.Vertical;

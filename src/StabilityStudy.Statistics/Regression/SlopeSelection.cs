@@ -21,6 +21,9 @@ internal sealed class SlopeSelection
 
     private readonly PointsByX _points;
 
+    // Drawn once, since every search begins with all.
+    private ExactSlope[]? _drawnOfAll;
+
     /// <summary>The slopes between these pairs.</summary>
     public SlopeSelection(ExactPairs pairs) => _points = new PointsByX(pairs);
 
@@ -95,7 +98,9 @@ internal sealed class SlopeSelection
             return;
         }
 
-        var drawn = Slopes(interval, new SeededRandom(Seed));
+        var drawn = interval is { From: null, To: null }
+            ? LazyInitializer.EnsureInitialized(ref _drawnOfAll, () => Drawn(interval))
+            : Drawn(interval);
         Parallel.ForEach(
             Bracketed(interval, ranks, drawn),
             group =>
@@ -205,6 +210,8 @@ internal sealed class SlopeSelection
         Add(interval with { From = high, Below = upTo });
         return parts;
     }
+
+    private ExactSlope[] Drawn(Interval interval) => Slopes(interval, new SeededRandom(Seed));
 
     /// <summary>The slopes of an interval in order: all of them, or as many as are drawn.</summary>
     private ExactSlope[] Slopes(Interval interval, SeededRandom? random)

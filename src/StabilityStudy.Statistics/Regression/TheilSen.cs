@@ -49,7 +49,7 @@ public static class TheilSen
             return Estimate.Refused<TheilSenFit>(reason);
         }
 
-        var slopes = new SlopeSelection(pairs);
+        var slopes = pairs.Slopes;
         var count = slopes.Finite;
         var margin = Normal.Quantile((1 + confidenceLevel) / 2) * Math.Sqrt(Variance(pairs));
         var rank = (long)Math.Floor(((count - margin) / 2) + 0.5);
