@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Regression;
 
 namespace StabilityStudy.Statistics;
@@ -20,6 +21,8 @@ public sealed class ExactPairs
     private double[]? _y;
     private double[]? _difference;
     private SlopeSelection? _slopes;
+    private Estimate<RelativeChanges>? _percent;
+    private Estimate<RelativeChanges>? _logRatio;
 
     private ExactPairs(ImmutableArray<long> scaledX, ImmutableArray<long> scaledY, int decimals)
     {
@@ -54,6 +57,14 @@ public sealed class ExactPairs
         ImmutableCollectionsMarshal.AsImmutableArray(
             LazyInitializer.EnsureInitialized(ref _byXThenY, Ordered)
         );
+
+    /// <summary>100·(y − x)/x of each pair, see <see cref="RelativeChange.Percent"/>.</summary>
+    internal Estimate<RelativeChanges> Percent =>
+        LazyInitializer.EnsureInitialized(ref _percent, () => RelativeChange.PercentOf(this));
+
+    /// <summary>100·ln(y/x) of each pair, see <see cref="RelativeChange.LogRatio"/>.</summary>
+    internal Estimate<RelativeChanges> LogRatio =>
+        LazyInitializer.EnsureInitialized(ref _logRatio, () => RelativeChange.LogRatioOf(this));
 
     /// <summary>The slopes between all twos of the pairs; prepared at the first call, for every method that ranks them.</summary>
     internal SlopeSelection Slopes =>

@@ -33,8 +33,7 @@ internal sealed record AssembledCell(
                 context.Marked(
                     timePoint,
                     checksRuns ? RunControls.LeaveOut(received, controls) : received
-                ),
-                context.Analyte.Decimals
+                )
             ),
             checksRuns ? RunControls.Of(received, controls) : null
         )

@@ -24,15 +24,24 @@ internal sealed record CellData(
     /// <summary>Takes the compared pairs out of a cell's pairs.</summary>
     public static CellData Of(ImmutableArray<PairRecord> pairs, int decimals, TimeSpan oneRunWithin)
     {
-        var compared = pairs.Where(pair => pair.IsOfNumbers).ToImmutableArray();
+        var (compared, exact) = NumbersOf(pairs);
         return new CellData(
             compared,
-            Exact(compared),
+            exact,
             SharedErrors.Of(compared),
             HaveSameRun(compared, oneRunWithin),
             oneRunWithin,
             decimals
         );
+    }
+
+    /// <summary>The compared pairs among the pairs of a cell, with their exact values.</summary>
+    public static (ImmutableArray<PairRecord> Compared, ExactPairs Pairs) NumbersOf(
+        ImmutableArray<PairRecord> pairs
+    )
+    {
+        var compared = pairs.Where(pair => pair.IsOfNumbers).ToImmutableArray();
+        return (compared, Exact(compared));
     }
 
     /// <summary>These numbers, where the same pairs are compared among the pairs of a cell; null otherwise.</summary>
@@ -43,8 +52,8 @@ internal sealed record CellData(
     /// <param name="pairs">The pairs of the cell in their order, the same ones compared.</param>
     public CellData WithValuesOf(ImmutableArray<PairRecord> pairs)
     {
-        var compared = pairs.Where(pair => pair.IsOfNumbers).ToImmutableArray();
-        return this with { Compared = compared, Pairs = Exact(compared) };
+        var (compared, exact) = NumbersOf(pairs);
+        return this with { Compared = compared, Pairs = exact };
     }
 
     private static ExactPairs Exact(ImmutableArray<PairRecord> compared)

@@ -22,11 +22,11 @@ internal static class OutlierFlags
         );
 
     /// <summary>The pairs with the flag set on those that the test names.</summary>
-    public static ImmutableArray<PairRecord> Mark(ImmutableArray<PairRecord> pairs, int decimals)
+    public static ImmutableArray<PairRecord> Mark(ImmutableArray<PairRecord> pairs)
     {
-        var data = CellData.Of(pairs, decimals, TimeSpan.Zero);
+        var (compared, exact) = CellData.NumbersOf(pairs);
         if (
-            !RelativeChange.Percent(data.Pairs).TryGet(out var relative)
+            !RelativeChange.Percent(exact).TryGet(out var relative)
             || !Find(relative.Values).TryGet(out var found)
         )
         {
@@ -34,7 +34,7 @@ internal static class OutlierFlags
         }
 
         var flagged = found
-            .OutlierIndices.Select(index => data.Compared[index].Specimen)
+            .OutlierIndices.Select(index => compared[index].Specimen)
             .ToHashSet();
         return
         [

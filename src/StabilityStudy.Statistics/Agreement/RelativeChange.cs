@@ -15,14 +15,26 @@ public static class RelativeChange
 {
     /// <summary>100·(y − x)/x for each pair, in percent.</summary>
     /// <returns>A first member of zero or below: <see cref="AssumptionCode.ValueNotPositive"/>.</returns>
-    public static Estimate<RelativeChanges> Percent(ExactPairs pairs) =>
+    public static Estimate<RelativeChanges> Percent(ExactPairs pairs)
+    {
+        ArgumentNullException.ThrowIfNull(pairs);
+        return pairs.Percent;
+    }
+
+    /// <summary>100·ln(y/x) for each pair; close to percent when small.</summary>
+    /// <returns>A member of zero or below: <see cref="AssumptionCode.ValueNotPositive"/>.</returns>
+    public static Estimate<RelativeChanges> LogRatio(ExactPairs pairs)
+    {
+        ArgumentNullException.ThrowIfNull(pairs);
+        return pairs.LogRatio;
+    }
+
+    internal static Estimate<RelativeChanges> PercentOf(ExactPairs pairs) =>
         pairs.ScaledX.Any(x => x <= 0)
             ? Estimate.Refused<RelativeChanges>(Refusal.NotPositiveForPercent)
             : Each(pairs, static (x, y) => ExactQuotient.Of(100 * ((Int128)y - x), x));
 
-    /// <summary>100·ln(y/x) for each pair; close to percent when small.</summary>
-    /// <returns>A member of zero or below: <see cref="AssumptionCode.ValueNotPositive"/>.</returns>
-    public static Estimate<RelativeChanges> LogRatio(ExactPairs pairs) =>
+    internal static Estimate<RelativeChanges> LogRatioOf(ExactPairs pairs) =>
         pairs.ScaledX.Any(x => x <= 0) || pairs.ScaledY.Any(y => y <= 0)
             ? Estimate.Refused<RelativeChanges>(Refusal.NotPositiveForLogRatio)
             : Each(pairs, static (x, y) => 100 * Math.Log(ExactQuotient.Of(y, x)));
