@@ -78,10 +78,7 @@ internal static class RunControls
             { Run: var run } => Problem(run, standing),
         };
 
-    private static string? Problem(
-        string run,
-        IReadOnlyDictionary<string, RunStanding> standing
-    ) =>
+    private static string? Problem(string run, IReadOnlyDictionary<string, RunStanding> standing) =>
         standing.GetValueOrDefault(run) switch
         {
             RunStanding.WithoutControl => $"run {run} without a control within its range",

@@ -33,9 +33,7 @@ internal static class OutlierFlags
             return pairs;
         }
 
-        var flagged = found
-            .OutlierIndices.Select(index => compared[index].Specimen)
-            .ToHashSet();
+        var flagged = found.OutlierIndices.Select(index => compared[index].Specimen).ToHashSet();
         return
         [
             .. pairs.Select(pair =>
