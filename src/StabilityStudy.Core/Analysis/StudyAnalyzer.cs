@@ -52,7 +52,7 @@ public static class StudyAnalyzer
             );
         }
 
-        var index = new SpecimenIndex(inputs);
+        var index = new SpecimenIndex(new StudyRows(inputs));
         var concluded = PairContext
             .All(inputs)
             .AsParallel()

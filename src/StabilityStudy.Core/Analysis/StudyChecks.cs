@@ -28,7 +28,7 @@ public static class StudyChecks
         }
 
         var queries = ImmutableArray.CreateBuilder<DataQuery>();
-        var index = new SpecimenIndex(inputs);
+        var index = new SpecimenIndex(new StudyRows(inputs));
         queries.AddRange(
             SideBySide.Of([
                 .. PairContext

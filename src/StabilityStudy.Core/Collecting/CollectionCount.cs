@@ -61,7 +61,7 @@ public static class CollectionCount
         (string Specimen, BaselineFinding Found)
     > Baselines(StudyInputs inputs)
     {
-        var index = new SpecimenIndex(inputs);
+        var index = new SpecimenIndex(new StudyRows(inputs));
         return PairContext
             .All(inputs)
             .AsParallel()

@@ -9,10 +9,7 @@ internal sealed record PlannedNumbers(StudyProtocol Protocol, ImmutableArray<Pro
     /// <summary>How many specimens of a group count up to one collected at a time.</summary>
     public int SpecimensAt(PatientGroup group, DateTimeOffset collected) =>
         InForce(collected)?.Protocol is { } locked
-            ? Math.Min(
-                group.Specimens,
-                locked.Groups.FirstOrDefault(item => item.Id == group.Id)?.Specimens ?? 0
-            )
+            ? Math.Min(group.Specimens, SpecimensOf(group.Id, locked))
             : group.Specimens;
 
     /// <summary>The instruments for each of which that number holds. An amendment that brings them in, and so would add places, comes too late for that: none are named then.</summary>
@@ -31,6 +28,19 @@ internal sealed record PlannedNumbers(StudyProtocol Protocol, ImmutableArray<Pro
             ? Math.Min(Protocol.PlannedLooks, locked.PlannedLooks)
         : 1;
 
-    private ProtocolLock? InForce(DateTimeOffset at) =>
-        Locks.LastOrDefault(item => item.Latest < at) ?? Locks.FirstOrDefault();
+    private static int SpecimensOf(string group, StudyProtocol locked) =>
+        locked.Groups.FirstOrDefault(item => item.Id == group)?.Specimens ?? 0;
+
+    private ProtocolLock? InForce(DateTimeOffset at)
+    {
+        for (var i = Locks.Length - 1; i > 0; i--)
+        {
+            if (Locks[i].Latest < at)
+            {
+                return Locks[i];
+            }
+        }
+
+        return Locks.FirstOrDefault();
+    }
 }

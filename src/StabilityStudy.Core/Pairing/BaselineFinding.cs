@@ -16,7 +16,6 @@ internal sealed record BaselineFinding(
     public static BaselineFinding Of(
         Draw draw,
         PairContext context,
-        bool isFirstOfSubject,
         ImmutableArray<DataQuery>.Builder queries
     )
     {
@@ -24,7 +23,10 @@ internal sealed record BaselineFinding(
         var tube = chosen is null ? null : draw.Tube(chosen.Row.Tube);
         var measurement =
             chosen is null || tube is null ? null : chosen.Measure(tube, context.Protocol);
-        if (!isFirstOfSubject)
+        if (
+            context.Protocol.RepeatDraws != RepeatDraws.OneCluster
+            && !draw.Drawn.IsFirstOfSubject
+        )
         {
             return new(
                 tube,
@@ -39,13 +41,8 @@ internal sealed record BaselineFinding(
             return new(null, null, PairStatus.BaselineInvalid, "no baseline result");
         }
 
-        // The hematocrit is that of the draw, measured in whichever of its tubes.
         var unusable = EligibilityRules.BaselineProblem(
-            tube with
-            {
-                HematocritPercent =
-                    tube.HematocritPercent ?? draw.Tubes.Max(item => item.HematocritPercent),
-            },
+            WithHematocrit(tube, draw),
             context.Storage,
             context.Protocol.Eligibility
         );
@@ -55,9 +52,7 @@ internal sealed record BaselineFinding(
         }
 
         var invalid =
-            chosen
-                .Rows.Select(row => TimingRules.BaselineProblem(tube, row, context))
-                .FirstOrDefault(problem => problem is not null)
+            Untimely(chosen, tube, context)
             ?? (
                 chosen.Row.IsFlaggedAsFailed
                     ? "error flag " + chosen.Row.Flag + " on the baseline"
@@ -71,4 +66,26 @@ internal sealed record BaselineFinding(
             invalid ?? ""
         );
     }
+
+    private static string? Untimely(ChosenResult chosen, TubeRow tube, PairContext context)
+    {
+        foreach (var row in chosen.Rows)
+        {
+            if (TimingRules.BaselineProblem(tube, row, context) is { } problem)
+            {
+                return problem;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The hematocrit is that of the draw, measured in whichever of its tubes.</summary>
+    private static TubeRow WithHematocrit(TubeRow tube, Draw draw) =>
+        tube.HematocritPercent is null
+            ? tube with
+            {
+                HematocritPercent = draw.Drawn.Tubes.Max(item => item.HematocritPercent),
+            }
+            : tube;
 }

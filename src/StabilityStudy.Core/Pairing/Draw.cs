@@ -3,33 +3,34 @@ using StabilityStudy.Core.Study;
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>One specimen with its tubes and its results for one analyte, seen from one storage.</summary>
-/// <param name="Specimen">Code of the draw.</param>
-/// <param name="Storage">The storage under study.</param>
-/// <param name="Tubes">All its tubes, by code.</param>
+/// <param name="Drawn">The specimen.</param>
 /// <param name="Results">All its results for the analyte.</param>
-/// <param name="RetestedTubes">Codes of the tubes that were tested at more than one time, for whatever analyte.</param>
-internal sealed record Draw(
-    string Specimen,
-    string Storage,
-    ImmutableArray<TubeRow> Tubes,
-    ImmutableArray<ResultRow> Results,
-    ImmutableHashSet<string> RetestedTubes
-)
+internal sealed record Draw(DrawnSpecimen Drawn, ReadOnlyMemory<ResultRow> Results)
 {
-    /// <summary>Tubes of this storage stated at collection not to have been drawn, as far as the statement counts.</summary>
-    public ImmutableArray<NotDrawn> NotDrawn { get; init; } = [];
-
-    /// <summary>The statement that the tube of a time point was not drawn; null without one.</summary>
-    public NotDrawn? NotDrawnAt(TimePoint timePoint) =>
-        NotDrawn.FirstOrDefault(item => item.TimePoint == timePoint);
+    /// <summary>Its code.</summary>
+    public string Specimen => Drawn.Rows.Specimen;
 
     /// <summary>The first tube; each draw has one. Subject, group and time of collection are the same for all tubes.</summary>
-    public TubeRow First => Tubes[0];
+    public TubeRow First => Drawn.First;
+
+    /// <summary>The statement that the tube of a time point was not drawn; null without one.</summary>
+    public NotDrawn? NotDrawnAt(TimePoint timePoint)
+    {
+        foreach (var item in Drawn.NotDrawn)
+        {
+            if (item.TimePoint == timePoint)
+            {
+                return item;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>The tube with a code; null when specimens.csv has none.</summary>
     public TubeRow? Tube(string code)
     {
-        foreach (var tube in Tubes)
+        foreach (var tube in Drawn.Tubes)
         {
             if (tube.Tube == code)
             {
@@ -46,17 +47,25 @@ internal sealed record Draw(
     /// </summary>
     public ImmutableArray<ResultRow> ResultsAt(TestOccasion occasion)
     {
-        var own = ImmutableArray.CreateBuilder<ResultRow>(1);
-        foreach (var row in Results)
+        ImmutableArray<ResultRow> own = [];
+        ImmutableArray<ResultRow> other = [];
+        foreach (var row in Results.Span)
         {
-            if (row.Occasion == occasion && Tube(row.Tube)?.Storage == Storage)
+            if (row.Occasion != occasion)
             {
-                own.Add(row);
+                continue;
+            }
+
+            if (Tube(row.Tube)?.Storage == Drawn.Storage)
+            {
+                own = own.Add(row);
+            }
+            else if (occasion.IsBaseline)
+            {
+                other = other.Add(row);
             }
         }
 
-        return occasion.IsBaseline && own.Count == 0
-            ? [.. Results.Where(row => row.Occasion == occasion)]
-            : own.DrainToImmutable();
+        return own.IsEmpty ? other : own;
     }
 }

@@ -44,37 +44,8 @@ internal static class PairAssembly
     )
     {
         var draws = index.Draws(context.Analyte.Id, context.Group.Id, context.Storage.Id);
-        var first = new Dictionary<string, Draw>(StringComparer.OrdinalIgnoreCase);
-        foreach (var draw in draws)
-        {
-            if (
-                !first.TryAdd(draw.First.Subject, draw) && IsBefore(draw, first[draw.First.Subject])
-            )
-            {
-                first[draw.First.Subject] = draw;
-            }
-        }
-
-        return (
-            draws,
-            [
-                .. draws.Select(draw =>
-                    BaselineFinding.Of(
-                        draw,
-                        context,
-                        context.Protocol.RepeatDraws == RepeatDraws.OneCluster
-                            || first[draw.First.Subject].Specimen == draw.Specimen,
-                        queries
-                    )
-                ),
-            ]
-        );
+        return (draws, [.. draws.Select(draw => BaselineFinding.Of(draw, context, queries))]);
     }
-
-    private static bool IsBefore(Draw draw, Draw other) =>
-        draw.First.CollectedAt.CompareTo(other.First.CollectedAt) is not 0 and var order
-            ? order < 0
-            : string.CompareOrdinal(draw.Specimen, other.Specimen) < 0;
 
     private static PairRecord Pair(
         Draw draw,

@@ -1,3 +1,5 @@
+using StabilityStudy.Core.Study;
+
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>What becomes of a pair, and why. The first rule that applies decides.</summary>
@@ -5,6 +7,8 @@ namespace StabilityStudy.Core.Pairing;
 /// <param name="Reason">Why, in words; empty when the pair is compared.</param>
 internal sealed record PairDecision(PairStatus Status, string Reason)
 {
+    private static readonly PairDecision s_compared = new(PairStatus.Compared, "");
+
     /// <summary>Whether the pair is ineligible for its delayed tube alone, while the baseline is sound.</summary>
     public bool IsOfDelayedTube { get; init; }
 
@@ -22,15 +26,10 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
     )
     {
         var decision = ByRows(draw, baseline, chosen, tube, timePoint, context);
-        var exclusion = context.Facts.Exclusions.FirstOrDefault(item =>
-            item.Specimen == draw.Specimen
-            && (item.Analyte is null || item.Analyte == context.Analyte.Id)
-            && (item.TimePoint is null || item.TimePoint == timePoint)
-        );
         // A failed or lost pair stays: excluding it would take out the very tubes that speak against the window.
         return
-            exclusion is not null
-            && decision.Status is PairStatus.Compared or PairStatus.BeyondInterval
+            decision.Status is PairStatus.Compared or PairStatus.BeyondInterval
+            && ExclusionOf(draw.Specimen, timePoint, context) is { } exclusion
             ? new(
                 PairStatus.Excluded,
                 FormattableString.Invariant(
@@ -42,6 +41,27 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
                     chosen?.Row.TestedAt is { } testedAt && exclusion.IsAfter(testedAt),
             }
             : decision;
+    }
+
+    private static Exclusion? ExclusionOf(
+        string specimen,
+        TimePoint timePoint,
+        PairContext context
+    )
+    {
+        foreach (var item in context.Facts.Exclusions)
+        {
+            if (
+                item.Specimen == specimen
+                && (item.Analyte is null || item.Analyte == context.Analyte.Id)
+                && (item.TimePoint is null || item.TimePoint == timePoint)
+            )
+            {
+                return item;
+            }
+        }
+
+        return null;
     }
 
     private static PairDecision ByRows(
@@ -97,14 +117,13 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
             };
         }
 
-        var untimely =
-            TimingRules.TubePlanProblem(draw, tube, context)
-            ?? chosen
-                .Rows.Select(row => row.TestedAt)
-                .OfType<DateTimeOffset>()
-                .Select(testedAt => TimingRules.DelayedProblem(tube, testedAt, timePoint, context))
-                .FirstOrDefault(problem => problem is not null);
-        if (untimely is not null)
+        if (
+            (
+                TimingRules.TubePlanProblem(draw, tube, context)
+                ?? Untimely(chosen, tube, timePoint, context)
+            ) is
+            { } untimely
+        )
         {
             // A rerun that does not stand for the planned delay leaves the failed test standing.
             return
@@ -125,7 +144,7 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
             return new(PairStatus.NoDelayedResult, notTested);
         }
 
-        if (chosen.Rows.Any(row => row.TestedAt is null))
+        if (!IsTimed(chosen.Rows))
         {
             return new(PairStatus.OutsideTiming, "time of the delayed test not recorded");
         }
@@ -137,6 +156,40 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
 
         return baseline.Measurement?.Result is CensoredResult || chosen.Row.Result is CensoredResult
             ? new(PairStatus.BeyondInterval, "beyond the measuring interval")
-            : new(PairStatus.Compared, "");
+            : s_compared;
+    }
+
+    private static string? Untimely(
+        ChosenResult chosen,
+        TubeRow tube,
+        TimePoint timePoint,
+        PairContext context
+    )
+    {
+        foreach (var row in chosen.Rows)
+        {
+            if (
+                row.TestedAt is { } testedAt
+                && TimingRules.DelayedProblem(tube, testedAt, timePoint, context) is { } problem
+            )
+            {
+                return problem;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool IsTimed(ImmutableArray<ResultRow> rows)
+    {
+        foreach (var row in rows)
+        {
+            if (row.TestedAt is null)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 }

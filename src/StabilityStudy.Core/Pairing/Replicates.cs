@@ -28,20 +28,31 @@ internal static class Replicates
         ImmutableArray<DataQuery>.Builder queries
     )
     {
-        var planned = context.Protocol.Replicates;
         var found = draw.ResultsAt(occasion);
         if (found.IsEmpty)
         {
             return null;
         }
 
-        if (found.Length == 1 && planned == 1)
+        if (found.Length == 1 && context.Protocol.Replicates == 1)
         {
             // Nothing to choose, and nothing to tell of.
             var only = Ranged(found[0], context);
-            return new ChosenResult(only, [only]);
+            return new ChosenResult(only, ReferenceEquals(only, found[0]) ? found : [only]);
         }
 
+        return ChooseAmong(found, draw, occasion, context, queries);
+    }
+
+    private static ChosenResult ChooseAmong(
+        ImmutableArray<ResultRow> found,
+        Draw draw,
+        TestOccasion occasion,
+        PairContext context,
+        ImmutableArray<DataQuery>.Builder queries
+    )
+    {
+        var planned = context.Protocol.Replicates;
         var rows = found
             .OrderBy(row => row.TestedAt ?? DateTimeOffset.MinValue)
             .ThenBy(row => row.Replicate)

@@ -2,93 +2,128 @@ using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Pairing;
 
-/// <summary>The rows of a study by specimen, read once, so that the time taken grows with the rows and not with their square.</summary>
+/// <summary>The specimens of each patient group and storage, put together once, so that the time taken grows with the rows and not with their square.</summary>
 internal sealed class SpecimenIndex
 {
-    private readonly ILookup<
+    private readonly StudyRows _rows;
+    private readonly Dictionary<
         (string Group, string Storage),
-        (string Specimen, ImmutableArray<TubeRow> Tubes)
+        ImmutableArray<DrawnSpecimen>
     > _specimens;
-    private readonly ILookup<(string Specimen, string Analyte), ResultRow> _results;
-    private readonly Dictionary<string, ImmutableHashSet<string>> _retested = new(
-        StringComparer.Ordinal
-    );
-    private readonly ILookup<string, NotDrawn> _notDrawn;
 
-    public SpecimenIndex(StudyInputs inputs)
+    public SpecimenIndex(StudyRows rows)
     {
-        _specimens = OneSpelling(inputs.Tubes)
-            .GroupBy(tube => tube.Specimen)
-            .OrderBy(tubes => tubes.Key, StringComparer.Ordinal)
-            .Select(tubes =>
-                (
-                    tubes.Key,
-                    Tubes: tubes
-                        .OrderBy(tube => tube.Tube, StringComparer.Ordinal)
-                        .ToImmutableArray()
-                )
-            )
-            .SelectMany(item =>
-                item.Tubes.Select(tube => (tube.Group, tube.Storage))
-                    .Distinct()
-                    .Select(place => (Place: place, Item: item))
-            )
-            .ToLookup(found => found.Place, found => found.Item);
-        _results = inputs.Results.ToLookup(row => (row.Specimen, row.Analyte));
-        AddRetested(inputs.Results);
-        _notDrawn = NotDrawnTubes
-            .Of(inputs)
+        _rows = rows;
+        var spelling = Spelling(rows.Inputs.Tubes);
+        var notDrawn = NotDrawnTubes
+            .Of(rows.Inputs)
             .Where(item => item.Standing == NotDrawnStanding.Counts)
             .ToLookup(item => item.Statement.Specimen, item => item.Statement);
+        _specimens = rows
+            .Specimens.Where(specimen => !specimen.Tubes.IsEmpty)
+            .OrderBy(specimen => specimen.Specimen, StringComparer.Ordinal)
+            .SelectMany(specimen => InStorages(specimen, spelling, notDrawn[specimen.Specimen]))
+            .GroupBy(item => (item.Group, item.Drawn.Storage), item => item.Drawn)
+            .ToDictionary(same => same.Key, DrawnSpecimen.Marked);
     }
-
-    /// <summary>A person's code may differ in case between tubes; the person is one, so the spelling that comes first stands for all.</summary>
-    private static IEnumerable<TubeRow> OneSpelling(ImmutableArray<TubeRow> tubes)
-    {
-        var spelling = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
-        foreach (var tube in tubes.OrderBy(tube => tube.SourceRow))
-        {
-            spelling.TryAdd(tube.Subject, tube.Subject);
-        }
-
-        return tubes.Select(tube => tube with { Subject = spelling[tube.Subject] });
-    }
-
-    private void AddRetested(ImmutableArray<ResultRow> results)
-    {
-        var first = new Dictionary<(string Specimen, string Tube), TestOccasion>();
-        foreach (var row in results)
-        {
-            if (
-                !first.TryAdd((row.Specimen, row.Tube), row.Occasion)
-                && first[(row.Specimen, row.Tube)] != row.Occasion
-            )
-            {
-                _retested[row.Specimen] = Retested(row.Specimen).Add(row.Tube);
-            }
-        }
-    }
-
-    private ImmutableHashSet<string> Retested(string specimen) =>
-        _retested.GetValueOrDefault(specimen, ImmutableHashSet<string>.Empty);
 
     /// <summary>The draws of a patient group that wait in a storage, ordered by code.</summary>
     public ImmutableArray<Draw> Draws(string analyte, string group, string storage) =>
         [
-            .. _specimens[(group, storage)]
-                .Select(item => new Draw(
-                    item.Specimen,
-                    storage,
-                    item.Tubes,
-                    [.. _results[(item.Specimen, analyte)]],
-                    Retested(item.Specimen)
-                )
-                {
-                    NotDrawn =
-                    [
-                        .. _notDrawn[item.Specimen]
-                            .Where(notDrawn => (notDrawn.Storage ?? storage) == storage),
-                    ],
-                }),
+            .. _specimens
+                .GetValueOrDefault((group, storage), [])
+                .Select(specimen => new Draw(specimen, _rows.Of(analyte, specimen.Rows))),
         ];
+
+    /// <summary>A person's code may differ in case between tubes; the person is one, so the spelling that comes first stands for all.</summary>
+    private static Dictionary<string, TubeRow> Spelling(ImmutableArray<TubeRow> tubes)
+    {
+        var spelling = new Dictionary<string, TubeRow>(StringComparer.OrdinalIgnoreCase);
+        foreach (var tube in tubes)
+        {
+            if (
+                !spelling.TryGetValue(tube.Subject, out var first)
+                || tube.SourceRow < first.SourceRow
+            )
+            {
+                spelling[tube.Subject] = tube;
+            }
+        }
+
+        return spelling;
+    }
+
+    /// <summary>A specimen in each group and storage that one of its tubes names.</summary>
+    private static IEnumerable<(string Group, DrawnSpecimen Drawn)> InStorages(
+        SpecimenRows specimen,
+        Dictionary<string, TubeRow> spelling,
+        IEnumerable<NotDrawn> notDrawn
+    )
+    {
+        ImmutableArray<TubeRow> tubes =
+        [
+            .. specimen
+                .Tubes.ToArray()
+                .Select(tube =>
+                    spelling[tube.Subject].Subject is var subject && subject == tube.Subject
+                        ? tube
+                        : tube with
+                        {
+                            Subject = subject,
+                        }
+                )
+                .OrderBy(tube => tube.Tube, StringComparer.Ordinal),
+        ];
+        var retested = Retested(specimen.Results.Span);
+        return tubes
+            .Select(tube => (tube.Group, tube.Storage))
+            .Distinct()
+            .Select(place =>
+                (
+                    place.Group,
+                    new DrawnSpecimen(
+                        specimen,
+                        place.Storage,
+                        tubes,
+                        retested,
+                        [
+                            .. notDrawn.Where(item =>
+                                (item.Storage ?? place.Storage) == place.Storage
+                            ),
+                        ]
+                    )
+                )
+            );
+    }
+
+    private static ImmutableArray<string> Retested(ReadOnlySpan<ResultRow> results)
+    {
+        ImmutableArray<string> retested = [];
+        for (var i = 1; i < results.Length; i++)
+        {
+            var (row, before) = (results[i], results[i - 1]);
+            if (
+                (row.Occasion != before.Occasion || row.Tube != before.Tube)
+                && OccasionOf(row.Tube, results) != row.Occasion
+                && !retested.Contains(row.Tube)
+            )
+            {
+                retested = retested.Add(row.Tube);
+            }
+        }
+
+        return retested;
+    }
+
+    /// <summary>When a tube was tested by the first row that names it.</summary>
+    private static TestOccasion OccasionOf(string tube, ReadOnlySpan<ResultRow> results)
+    {
+        var first = 0;
+        while (results[first].Tube != tube)
+        {
+            first++;
+        }
+
+        return results[first].Occasion;
+    }
 }

@@ -73,7 +73,7 @@ internal static class TimingRules
         (
             context.Protocol.TubePlan != TubePlan.OneTubeRetested
             || context.Storage.State == StorageState.WholeBlood
-        ) && draw.RetestedTubes.Contains(tube.Tube)
+        ) && draw.Drawn.RetestedTubes.Contains(tube.Tube)
             ? $"tube {tube.Tube} was tested at more than one time"
             : null;
 

@@ -18,7 +18,10 @@ public sealed record Tolerance(TimeSpan Early, TimeSpan Late)
 
     /// <summary>How late a test may be at a time point.</summary>
     public TimeSpan LateAt(TimePoint timePoint) =>
-        Later.LastOrDefault(step => step.From <= timePoint.Delay)?.Late ?? Late;
+        Later.IsEmpty ? Late : LateFrom(timePoint.Delay);
+
+    private TimeSpan LateFrom(TimeSpan delay) =>
+        Later.LastOrDefault(step => step.From <= delay)?.Late ?? Late;
 }
 
 /// <summary>How late a test may be from some planned delay on.</summary>

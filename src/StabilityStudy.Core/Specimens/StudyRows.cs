@@ -1,0 +1,96 @@
+namespace StabilityStudy.Core.Specimens;
+
+/// <summary>The rows of a study by specimen, and its results by analyte and specimen, found once for all that look at them.</summary>
+internal sealed class StudyRows
+{
+    private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _analytes = new(StringComparer.Ordinal);
+    private readonly GroupedRows<ResultRow> _byAnalyte;
+
+    public StudyRows(StudyInputs inputs)
+    {
+        Inputs = inputs;
+        var ofTubes = Numbered(inputs.Tubes, tube => tube.Specimen, _numbers);
+        var ofResults = Numbered(inputs.Results, row => row.Specimen, _numbers);
+        var count = _numbers.Count;
+        var tubes = GroupedRows<TubeRow>.Of(inputs.Tubes, ofTubes, count);
+        var results = GroupedRows<ResultRow>.Of(inputs.Results, ofResults, count);
+        IsInOrder = results.IsInOrder;
+        Specimens =
+        [
+            .. _numbers
+                .OrderBy(item => item.Value)
+                .Select(item => new SpecimenRows(
+                    item.Value,
+                    item.Key,
+                    tubes[item.Value],
+                    results[item.Value]
+                )),
+        ];
+
+        var ofAnalyte = Numbered(inputs.Results, row => row.Analyte, _analytes);
+        for (var i = 0; i < ofAnalyte.Length; i++)
+        {
+            ofAnalyte[i] = (ofAnalyte[i] * count) + ofResults[i];
+        }
+
+        _byAnalyte = GroupedRows<ResultRow>.Of(
+            inputs.Results,
+            ofAnalyte,
+            _analytes.Count * count
+        );
+    }
+
+    public StudyInputs Inputs { get; }
+
+    /// <summary>Whether the results of each specimen follow each other, in the order of the specimens.</summary>
+    public bool IsInOrder { get; }
+
+    /// <summary>Every specimen, those with tubes first, each in the order of its first row.</summary>
+    public ImmutableArray<SpecimenRows> Specimens { get; }
+
+    /// <summary>The rows of a specimen; null where no row names it.</summary>
+    public SpecimenRows? Specimen(string code) =>
+        _numbers.TryGetValue(code, out var number) ? Specimens[number] : null;
+
+    /// <summary>The results of an analyte, those of a specimen together.</summary>
+    public ReadOnlyMemory<ResultRow> Of(string analyte) =>
+        _analytes.TryGetValue(analyte, out var number)
+            ? _byAnalyte.Of(number * Specimens.Length, (number + 1) * Specimens.Length)
+            : default;
+
+    /// <summary>The results of a specimen for an analyte.</summary>
+    public ReadOnlyMemory<ResultRow> Of(string analyte, SpecimenRows specimen) =>
+        _analytes.TryGetValue(analyte, out var number)
+            ? _byAnalyte[(number * Specimens.Length) + specimen.Number]
+            : default;
+
+    /// <summary>Numbers each row by its key, from 0 in the order in which keys come; rows of one key mostly follow each other.</summary>
+    private static int[] Numbered<T>(
+        ImmutableArray<T> rows,
+        Func<T, string> keyOf,
+        Dictionary<string, int> numbers
+    )
+    {
+        var numbered = new int[rows.Length];
+        var (before, number) = ("", -1);
+        for (var i = 0; i < rows.Length; i++)
+        {
+            var key = keyOf(rows[i]);
+            if (number < 0 || key != before)
+            {
+                if (!numbers.TryGetValue(key, out number))
+                {
+                    number = numbers.Count;
+                    numbers.Add(key, number);
+                }
+
+                before = key;
+            }
+
+            numbered[i] = number;
+        }
+
+        return numbered;
+    }
+}
