@@ -51,15 +51,15 @@ public sealed record CheckedStudy(
             return new(WithoutComing(intake.Queries, sound, soFar), [], 0, soFar, sound);
         }
 
-        var inventory = CollectionCount.Of(study.Inputs, asOf, ImmutableHashSet<int>.Empty);
+        var (found, inventory) = StudyChecks.WhileCollecting(
+            study.Inputs,
+            study.Identity.HashOf(StudyBytes.ProtocolName) ?? "",
+            asOf
+        );
         ImmutableArray<DataQuery> queries =
         [
             .. WithoutComing(intake.Queries, study.Inputs, inventory),
-            .. StudyChecks.Of(
-                study.Inputs,
-                study.Identity.HashOf(StudyBytes.ProtocolName) ?? "",
-                inventory
-            ),
+            .. found,
         ];
         var answers = study.Inputs.Facts.Answers.Select(answer => answer.Query).ToHashSet();
         var answered = queries

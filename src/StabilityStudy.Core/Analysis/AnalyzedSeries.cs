@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>The results of one analyte that measures by itself.</summary>
@@ -6,7 +8,7 @@ namespace StabilityStudy.Core.Analysis;
 /// <param name="Step">The step in which its results are reported.</param>
 internal sealed record AnalyzedSeries(
     Analyte Analyte,
-    ImmutableArray<ResultRow[]> Specimens,
+    ImmutableArray<ReadOnlyMemory<ResultRow>> Specimens,
     double Step
 )
 {
@@ -19,36 +21,58 @@ internal sealed record AnalyzedSeries(
     public ImmutableArray<ResultSeries> Series { get; } = ResultSeries.Of(Specimens);
 
     /// <summary>Those of every analyte with numbers; of a ratio only where what it is computed from has no results.</summary>
-    public static ImmutableArray<AnalyzedSeries> Of(StudyInputs inputs)
-    {
-        var rows = inputs.Results.ToLookup(row => row.Analyte);
-        return
+    public static ImmutableArray<AnalyzedSeries> Of(StudyRows rows) =>
         [
-            .. inputs
-                .Protocol.Analytes.Where(analyte =>
+            .. rows
+                .Inputs.Protocol.Analytes.Where(analyte =>
                     !analyte.IsQualitative
-                    && rows[analyte.Id].Any()
-                    && !(analyte.RatioOf is { } time && rows[time].Any())
+                    && !rows.Of(analyte.Id).IsEmpty
+                    && !(analyte.RatioOf is { } time && !rows.Of(time).IsEmpty)
                 )
+                .AsParallel()
+                .AsOrdered()
                 .Select(analyte => new AnalyzedSeries(
                     analyte,
-                    [.. rows[analyte.Id].GroupBy(row => row.Specimen).Select(InOrder)],
+                    [
+                        .. SpecimensOf(analyte.Id, rows)
+                            .Select(specimen => rows.Of(analyte.Id, specimen))
+                            .Where(results => !results.IsEmpty)
+                            .Select(InOrder),
+                    ],
                     ReportingStep.Of(
                         analyte,
-                        rows[analyte.Id]
+                        MemoryMarshal
+                            .ToEnumerable(rows.Of(analyte.Id))
                             .Select(row => row.Result)
                             .OfType<MeasuredResult>()
                             .Select(result => result.Value)
                     )
                 )),
         ];
-    }
 
-    private static ResultRow[] InOrder(IEnumerable<ResultRow> rows)
+    /// <summary>The specimens in the order in which the analyte's results come.</summary>
+    private static IEnumerable<SpecimenRows> SpecimensOf(string analyte, StudyRows rows) =>
+        rows.IsInOrder
+            ? rows.Specimens
+            : rows
+                .Inputs.Results.Where(row => row.Analyte == analyte)
+                .DistinctBy(row => row.Specimen)
+                .Select(row => rows.Specimen(row.Specimen));
+
+    private static ReadOnlyMemory<ResultRow> InOrder(ReadOnlyMemory<ResultRow> results)
     {
-        ResultRow[] ordered = [.. rows];
-        Array.Sort(ordered, s_byTime);
-        return ordered;
+        var rows = results.Span;
+        for (var i = 1; i < rows.Length; i++)
+        {
+            if (s_byTime(rows[i - 1], rows[i]) > 0)
+            {
+                var ordered = results.ToArray();
+                Array.Sort(ordered, s_byTime);
+                return ordered;
+            }
+        }
+
+        return results;
     }
 
     private static TimeSpan Delay(ResultRow row) => row.Occasion.TimePoint?.Delay ?? TimeSpan.Zero;

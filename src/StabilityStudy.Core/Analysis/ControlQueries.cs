@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Doubts;
@@ -18,20 +19,20 @@ internal static class ControlQueries
     // csharpier-ignore-end
 
     /// <summary>What the control results leave open, before anything is computed.</summary>
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
-        OfRuns(inputs).Concat(OfBridging(inputs));
+    public static IEnumerable<DataQuery> Of(StudyRows rows) => OfRuns(rows).Concat(OfBridging(rows));
 
     /// <summary>Analyte by analyte of numbers: without a bridging plasma a change of calibration looks like one of the delay.</summary>
-    private static IEnumerable<DataQuery> OfBridging(StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfBridging(StudyRows rows)
     {
+        var inputs = rows.Inputs;
         ImmutableArray<string> without =
         [
             .. inputs
                 .Protocol.Analytes.Where(analyte =>
                     !analyte.IsQualitative
-                    && inputs.Results.Any(row =>
-                        row.Analyte == analyte.Id && !row.Occasion.IsBaseline
-                    )
+                    && MemoryMarshal
+                        .ToEnumerable(rows.Of(analyte.Id))
+                        .Any(row => !row.Occasion.IsBaseline)
                     && !inputs.Controls.Any(row =>
                         row.Analyte == analyte.Id && row.Kind == ControlKind.BridgingPlasma
                     )
@@ -49,8 +50,8 @@ internal static class ControlQueries
         }
     }
 
-    private static IEnumerable<DataQuery> OfRuns(StudyInputs inputs) =>
-        inputs.Protocol.Controls == ControlRule.KeptElsewhere
+    private static IEnumerable<DataQuery> OfRuns(StudyRows rows) =>
+        rows.Inputs.Protocol.Controls == ControlRule.KeptElsewhere
             ?
             [
                 new(
@@ -61,9 +62,15 @@ internal static class ControlQueries
                     "Check that every run of this study was in control."
                 ),
             ]
-            : inputs.Protocol.Analytes.SelectMany(analyte =>
-                OfAnalyte(analyte.Id, inputs).Concat(ControlRecordQueries.Of(analyte, inputs))
-            );
+            : SideBySide.Of([
+                .. rows.Inputs.Protocol.Analytes.Select(analyte =>
+                    (Func<IEnumerable<DataQuery>>)(
+                        () =>
+                            OfAnalyte(analyte.Id, rows)
+                                .Concat(ControlRecordQueries.Of(analyte, rows))
+                    )
+                ),
+            ]);
 
     /// <summary>A shift of bridging plasma that uses up a large part of the allowable bias.</summary>
     public static IEnumerable<DataQuery> OfShift(Cell cell, StudyProtocol protocol)
@@ -94,13 +101,14 @@ internal static class ControlQueries
         }
     }
 
-    private static IEnumerable<DataQuery> OfAnalyte(string analyte, StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfAnalyte(string analyte, StudyRows rows)
     {
-        var standing = RunControls.Standings(inputs.Controls.Where(row => row.Analyte == analyte));
-        var runs = inputs
-            .Results.Where(row =>
-                row.Analyte == analyte && row.Run.Length > 0 && row.Result is not MissingResult
-            )
+        var standing = RunControls.Standings(
+            rows.Inputs.Controls.Where(row => row.Analyte == analyte)
+        );
+        var runs = MemoryMarshal
+            .ToEnumerable(rows.Of(analyte))
+            .Where(row => row.Run.Length > 0 && row.Result is not MissingResult)
             .Select(row => row.Run)
             .Distinct()
             .Order(StringComparer.Ordinal)

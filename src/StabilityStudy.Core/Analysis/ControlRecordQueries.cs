@@ -34,50 +34,46 @@ internal static class ControlRecordQueries
     /// <summary>Fewer results of a control vary too much in their own SD.</summary>
     private const int FewestForSpread = 10;
 
-    public static IEnumerable<DataQuery> Of(Analyte analyte, StudyInputs inputs)
+    public static IEnumerable<DataQuery> Of(Analyte analyte, StudyRows study)
     {
-        var rows = inputs.Controls.Where(row => row.Analyte == analyte.Id).ToImmutableArray();
+        var rows = study.Inputs.Controls.Where(row => row.Analyte == analyte.Id).ToImmutableArray();
         var controls = rows.Where(row => row.Kind == ControlKind.Control).ToImmutableArray();
-        var tests = inputs
-            .Results.Where(row =>
-                row.Analyte == analyte.Id
-                && row is { Run.Length: > 0, TestedAt: not null, Result: not MissingResult }
+        var byRun = controls.GroupBy(row => row.Run).ToDictionary(run => run.Key);
+        var tests = TestedRun.All(
+            study.Of(analyte.Id).Span,
+            byRun.ToDictionary(
+                run => run.Key,
+                run => run.Value.Select(row => row.TestedAt).ToImmutableArray()
             )
-            .ToLookup(row => row.Run, row => row.TestedAt!.Value);
+        );
         return
         [
             .. Runs(
                 analyte.Id,
                 RunTooLong,
-                tests.Where(run => run.Max() - run.Min() > s_longestRun).Select(run => run.Key),
+                tests.Values.Where(run => run.Last - run.First > s_longestRun),
                 "with tests more than 24 hours apart; one control cannot vouch for all of them"
             ),
             .. Runs(
                 analyte.Id,
                 ControlFarFromTests,
-                controls
-                    .GroupBy(row => row.Run)
-                    .Where(run => tests[run.Key].Any(test => IsFar(test, run)))
-                    .Select(run => run.Key),
+                tests.Values.Where(run => run.FarthestFromControls > s_longestAway),
                 "with a test more than 8 hours from every control of the run",
                 "Test controls within the eight hours of the specimens they vouch for, or correct the times."
             ),
             .. Runs(
                 analyte.Id,
                 OneControlLevel,
-                controls
-                    .GroupBy(row => row.Run)
-                    .Where(run =>
-                        tests.Contains(run.Key)
-                        && !run.Select(row => row.Control).Distinct().Skip(1).Any()
-                    )
-                    .Select(run => run.Key),
+                tests.Values.Where(run =>
+                    byRun.TryGetValue(run.Run, out var own)
+                    && !own.Select(row => row.Control).Distinct().Skip(1).Any()
+                ),
                 "with one control only, where two levels are usual"
             ),
             .. Controls(
                 analyte.Id,
                 ControlInSomeRuns,
-                NotInEveryRun(controls, [.. tests.Select(run => run.Key)]),
+                NotInEveryRun(controls, [.. tests.Keys]),
                 "has no result in some of the runs that have controls"
             ),
             .. Controls(
@@ -139,9 +135,6 @@ internal static class ControlRecordQueries
         && ChanceAgreement.OfTimes(analyte, value, count, Math.Pow(10, -analyte.Decimals))
             < UnchangedResultQueries.Rare;
 
-    private static bool IsFar(DateTimeOffset test, IEnumerable<ControlRow> controls) =>
-        controls.All(row => (row.TestedAt - test).Duration() > s_longestAway);
-
     private static bool IsWide(ControlRow row) =>
         row is { AllowedLow: { } low, AllowedHigh: { } high }
         && low + high > 0
@@ -166,10 +159,10 @@ internal static class ControlRecordQueries
     private static IEnumerable<DataQuery> Runs(
         string analyte,
         QueryKind kind,
-        IEnumerable<string> runs,
+        IEnumerable<TestedRun> runs,
         string how,
         string? action = null
-    ) => Query(analyte, kind, "run", runs, count => Counted.Of(count, "run") + " " + how, action);
+    ) => Query(analyte, kind, "run", runs.Select(run => run.Run), count => Counted.Of(count, "run") + " " + how, action);
 
     private static IEnumerable<DataQuery> Controls(
         string analyte,

@@ -61,20 +61,18 @@ internal static class FoundRows
 
     /// <summary>Every result with a time of test, and the tube that it came from where the tube is known.</summary>
     public static IEnumerable<(ResultRow Row, DateTimeOffset TestedAt, TubeRow Tube)> Tested(
-        StudyInputs inputs
+        StudyRows rows
     )
     {
-        var tubes = inputs
-            .Tubes.DistinctBy(tube => (tube.Specimen, tube.Tube))
-            .ToDictionary(tube => (tube.Specimen, tube.Tube));
-        foreach (var row in inputs.Results)
+        foreach (var specimen in rows.Specimens)
         {
-            if (
-                row.TestedAt is { } testedAt
-                && tubes.TryGetValue((row.Specimen, row.Tube), out var tube)
-            )
+            for (var i = 0; i < specimen.Results.Length; i++)
             {
-                yield return (row, testedAt, tube);
+                var row = specimen.Results.Span[i];
+                if (row.TestedAt is { } testedAt && specimen.Tube(row.Tube) is { } tube)
+                {
+                    yield return (row, testedAt, tube);
+                }
             }
         }
     }

@@ -9,19 +9,20 @@ public static class InputQueries
     public static ImmutableArray<DataQuery> Of(StudyInputs inputs)
     {
         ArgumentNullException.ThrowIfNull(inputs);
+        return OfRows(new StudyRows(inputs));
+    }
+
+    /// <summary>The same for a caller who has put the rows together.</summary>
+    internal static ImmutableArray<DataQuery> OfRows(StudyRows rows)
+    {
+        var inputs = rows.Inputs;
         return
         [
             .. DataFiles.Named(
                 SideBySide.Of(
-                    () =>
-                        inputs
-                            .Tubes.GroupBy(tube => tube.Specimen)
-                            .Select(tubes =>
-                                tubes.OrderBy(tube => tube.SourceRow).ToImmutableArray()
-                            )
-                            .SelectMany(tubes => Disagreeing(tubes[0], tubes)),
+                    () => rows.Specimens.SelectMany(Disagreeing),
                     () => ResultValueQueries.Of(inputs),
-                    () => OfAgreement(AnalyzedSeries.Of(inputs)),
+                    () => OfAgreement(AnalyzedSeries.Of(rows)),
                     () => RatioQueries.Of(inputs),
                     () => PlanQueries.Of(inputs),
                     () => ScopeQueries.Of(inputs),
@@ -39,11 +40,20 @@ public static class InputQueries
         SameResultQueries.Of(analytes).Concat(UnchangedResultQueries.Of(analytes));
 
     /// <summary>A specimen is one draw, so its tubes share subject, group and time of collection.</summary>
-    private static IEnumerable<DataQuery> Disagreeing(
-        TubeRow first,
-        ImmutableArray<TubeRow> tubes
-    ) =>
-        from tube in tubes
+    private static IEnumerable<DataQuery> Disagreeing(SpecimenRows specimen)
+    {
+        var tubes = specimen.TubesByLine;
+        return tubes.All(tube => IsOfOneDraw(tube, tubes[0]))
+            ? []
+            : tubes.SelectMany(tube => Differing(tube, tubes[0]));
+    }
+
+    private static bool IsOfOneDraw(TubeRow tube, TubeRow first) =>
+        tube.Subject == first.Subject
+        && tube.Group == first.Group
+        && tube.CollectedAt.EqualsExact(first.CollectedAt);
+
+    private static IEnumerable<DataQuery> Differing(TubeRow tube, TubeRow first) =>
         from difference in new[]
         {
             (Column: "subject", Read: tube.Subject, Differs: tube.Subject != first.Subject),
@@ -52,7 +62,7 @@ public static class InputQueries
                 Column: "collected_at",
                 Read: tube.CollectedAt.ToString(
                     "yyyy-MM-dd'T'HH:mm:sszzz",
-                    System.Globalization.CultureInfo.InvariantCulture
+                    CultureInfo.InvariantCulture
                 ),
                 Differs: !tube.CollectedAt.EqualsExact(first.CollectedAt)
             ),

@@ -26,13 +26,16 @@ public static class RecordQueries
     private const string ChangesWithin =
         "a change of it within a pair cannot be told from the delay";
 
-    internal static IEnumerable<DataQuery> Of(StudyInputs inputs)
+    /// <summary>The queries.</summary>
+    /// <param name="rows">The study.</param>
+    /// <param name="tubes">Those of its tubes of which everything should be recorded.</param>
+    internal static IEnumerable<DataQuery> Of(StudyRows rows, ImmutableArray<TubeRow> tubes)
     {
-        var withHematocrit = inputs
-            .Tubes.Where(tube => tube.HematocritPercent is not null)
+        var inputs = rows.Inputs;
+        var withHematocrit = tubes
+            .Where(tube => tube.HematocritPercent is not null)
             .Select(tube => tube.Specimen)
             .ToHashSet();
-        var mustBeSpun = MustBeSpun(inputs);
         return
         [
             .. OfDeclaredCodes(inputs.Facts.CodesDeclared),
@@ -40,7 +43,8 @@ public static class RecordQueries
                 ? []
                 : OfTubes(
                     FillNotRecorded,
-                    inputs,
+                    rows,
+                    tubes,
                     "fill",
                     "fill_percent",
                     tube => tube.FillPercent is null,
@@ -50,7 +54,8 @@ public static class RecordQueries
                 ? []
                 : OfTubes(
                     HematocritNotRecorded,
-                    inputs,
+                    rows,
+                    tubes,
                     "hematocrit",
                     "hematocrit_percent",
                     tube => !withHematocrit.Contains(tube.Specimen),
@@ -59,7 +64,8 @@ public static class RecordQueries
             .. inputs.Protocol.Eligibility.RejectClot
                 ? OfTubes(
                     ClotNotRecorded,
-                    inputs,
+                    rows,
+                    tubes,
                     "clot",
                     "clot",
                     tube => tube.Clot == ClotCheck.NotRecorded,
@@ -68,7 +74,8 @@ public static class RecordQueries
                 : [],
             .. OfTubes(
                 HemolysisNotRecorded,
-                inputs,
+                rows,
+                    tubes,
                 "hemolysis",
                 "hemolysis",
                 tube => tube.Hemolysis == Hemolysis.NotRecorded,
@@ -76,15 +83,17 @@ public static class RecordQueries
             ),
             .. OfTubes(
                 SpunNotRecorded,
-                inputs,
+                rows,
+                    tubes,
                 "time of spinning",
                 "spun_at",
-                tube => tube.SpunAt is null && mustBeSpun.Contains((tube.Specimen, tube.Tube)),
+                tube => tube.SpunAt is null && MustBeSpun(tube, rows),
                 "without the time of spinning the state in which a tube waited is not known, and its result is left out"
             ),
             .. OfTubes(
                 OriginNotRecorded,
-                inputs,
+                rows,
+                    tubes,
                 "origin",
                 "origin",
                 tube => tube.Origin == Origin.NotRecorded,
@@ -110,26 +119,16 @@ public static class RecordQueries
         ];
     }
 
-    /// <summary>Tubes whose time of spinning decides: delayed tubes always, baseline tubes where the group limits it.</summary>
-    private static HashSet<(string Specimen, string Tube)> MustBeSpun(StudyInputs inputs)
+    /// <summary>Whether the time of spinning of a tube decides: of delayed tubes always, of baseline tubes where the group limits it.</summary>
+    private static bool MustBeSpun(TubeRow tube, StudyRows rows)
     {
-        var limited = inputs
-            .Protocol.Groups.Where(item => item.BaselineSpunWithin is not null)
-            .Select(item => item.Id)
-            .ToHashSet();
-        var limitedSpecimens = inputs
-            .Tubes.Where(tube => limited.Contains(tube.Group))
-            .Select(tube => tube.Specimen)
-            .ToHashSet();
-        return
-        [
-            .. inputs
-                .Results.Where(row =>
-                    row.TestedAt is not null
-                    && (!row.Occasion.IsBaseline || limitedSpecimens.Contains(row.Specimen))
-                )
-                .Select(row => (row.Specimen, row.Tube)),
-        ];
+        var isLimited = rows.Inputs.Protocol.Groups.Any(item =>
+            item.Id == tube.Group && item.BaselineSpunWithin is not null
+        );
+        return rows.HasResult(
+            tube,
+            row => row.TestedAt is not null && (isLimited || !row.Occasion.IsBaseline)
+        );
     }
 
     private static IEnumerable<DataQuery> OfDeclaredCodes(Study.DeclaredCodes? declared) =>
@@ -147,20 +146,21 @@ public static class RecordQueries
 
     private static IEnumerable<DataQuery> OfTubes(
         QueryKind kind,
-        StudyInputs inputs,
+        StudyRows rows,
+        ImmutableArray<TubeRow> tubes,
         string name,
         string column,
         Func<TubeRow, bool> isMissing,
         string why
     )
     {
-        var missing = inputs.Tubes.Where(isMissing).ToImmutableArray();
+        var missing = tubes.Where(isMissing).ToImmutableArray();
         return FoundRows.OfTubes(
             kind,
             column,
             missing,
             () =>
-                $"The {name} is not recorded for {Counted.Of(missing.Length, IsOfBaselines(missing, inputs) ? "baseline tube" : "tube")}{Of(missing)}: {why}.",
+                $"The {name} is not recorded for {Counted.Of(missing.Length, IsOfBaselines(missing, rows) ? "baseline tube" : "tube")}{Of(missing)}: {why}.",
             $"Record the {name}."
         );
     }
@@ -184,14 +184,8 @@ public static class RecordQueries
     }
 
     /// <summary>Whether every such tube was tested as a baseline: a sheet of pairs has other columns for these.</summary>
-    private static bool IsOfBaselines(ImmutableArray<TubeRow> tubes, StudyInputs inputs)
-    {
-        var delayed = inputs
-            .Results.Where(row => !row.Occasion.IsBaseline)
-            .Select(row => (row.Specimen, row.Tube))
-            .ToHashSet();
-        return tubes.All(tube => !delayed.Contains((tube.Specimen, tube.Tube)));
-    }
+    private static bool IsOfBaselines(ImmutableArray<TubeRow> tubes, StudyRows rows) =>
+        !tubes.Any(tube => rows.HasResult(tube, row => !row.Occasion.IsBaseline));
 
     private static IEnumerable<DataQuery> OfResults(
         QueryKind kind,

@@ -17,12 +17,12 @@ internal static class ResultQueries
     /// <summary>Replicates of one run differ by less, but for one in some thousand.</summary>
     private const double MostCvsApart = 6;
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+    public static IEnumerable<DataQuery> Of(StudyRows rows) =>
         SideBySide.Of(
-            () => OfMoreDelaysThanPlanned(inputs),
-            () => ReplicatesApart(inputs),
-            () => TypingSlipQueries.Of(inputs),
-            () => OneWord(inputs)
+            () => OfMoreDelaysThanPlanned(rows.Inputs),
+            () => ReplicatesApart(rows.Inputs),
+            () => TypingSlipQueries.Of(rows),
+            () => OneWord(rows.Inputs)
         );
 
     private static IEnumerable<DataQuery> OfMoreDelaysThanPlanned(StudyInputs inputs)

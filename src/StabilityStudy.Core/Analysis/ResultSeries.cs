@@ -45,12 +45,13 @@ internal sealed record ResultSeries(
 
     /// <summary>Every series that has a delayed result and nothing but numbers.</summary>
     /// <param name="specimens">The rows of one analyte, those of a specimen together and in order of time.</param>
-    public static ImmutableArray<ResultSeries> Of(ImmutableArray<ResultRow[]> specimens)
+    public static ImmutableArray<ResultSeries> Of(ImmutableArray<ReadOnlyMemory<ResultRow>> specimens)
     {
         var patterns = new List<TestOccasion[]>();
         var found = ImmutableArray.CreateBuilder<ResultSeries>();
-        foreach (var rows in specimens)
+        foreach (var specimen in specimens)
         {
+            var rows = specimen.Span;
             if (!rows[0].Occasion.IsBaseline || rows[^1].Occasion.IsBaseline)
             {
                 continue;
@@ -80,22 +81,29 @@ internal sealed record ResultSeries(
         return found.ToImmutable();
     }
 
-    private static int PlaceOf(ResultRow[] rows, List<TestOccasion[]> patterns)
+    private static int PlaceOf(ReadOnlySpan<ResultRow> rows, List<TestOccasion[]> patterns)
     {
-        var place = patterns.FindIndex(pattern =>
-            pattern.Length == rows.Length && IsOf(rows, pattern)
-        );
-        if (place >= 0)
+        var place = 0;
+        while (place < patterns.Count && !IsOf(rows, patterns[place]))
         {
-            return place;
+            place++;
         }
 
-        patterns.Add([.. rows.Select(row => row.Occasion)]);
-        return patterns.Count - 1;
+        if (place == patterns.Count)
+        {
+            patterns.Add([.. rows.ToArray().Select(row => row.Occasion)]);
+        }
+
+        return place;
     }
 
-    private static bool IsOf(ResultRow[] rows, TestOccasion[] pattern)
+    private static bool IsOf(ReadOnlySpan<ResultRow> rows, TestOccasion[] pattern)
     {
+        if (rows.Length != pattern.Length)
+        {
+            return false;
+        }
+
         for (var i = 0; i < rows.Length; i++)
         {
             if (rows[i].Occasion != pattern[i])

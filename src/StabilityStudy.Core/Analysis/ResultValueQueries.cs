@@ -13,50 +13,62 @@ internal static class ResultValueQueries
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {
         var analytes = inputs.Protocol.Analytes.ToDictionary(analyte => analyte.Id);
-        return inputs
-            .Results.Select(row =>
-                row.Result is MeasuredResult measured
-                && analytes.TryGetValue(row.Analyte, out var analyte)
-                    ? OfOne(row, measured.Value, analyte)
-                    : null
-            )
-            .OfType<DataQuery>();
-    }
-
-    private static DataQuery? OfOne(ResultRow row, decimal value, Analyte analyte)
-    {
-        var where = DataFiles.ResultsAt(row.SourceRow, "result");
-        var what = $"{analyte.Id}, specimen {row.Specimen} at {row.Occasion}";
-        if (value <= 0)
+        foreach (var row in inputs.Results)
         {
-            return new(
-                ResultNotPositive,
-                where,
-                row.Result.Text,
-                $"{what}: a result is above zero.",
-                "Correct the result, write it as reported (<0.10) or give the reason why there is none."
-            );
-        }
-
-        return
-            analyte.MeasuringInterval is { } interval
-            && (value < interval.Lowest || value > interval.Highest)
-            ? new(
-                NumberBeyondMeasuringInterval,
-                where,
-                row.Result.Text,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{what}: a plain number outside the measuring interval from {interval.Lowest} to {interval.Highest} {analyte.ShownUnit}; it counts as beyond its nearer end."
-                ),
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Is the decimal point right? If the analyzer reported beyond its range write {(value > interval.Highest ? '>' : '<')}{(value > interval.Highest ? interval.Highest : interval.Lowest)}."
-                )
+            if (
+                row.Result is not MeasuredResult { Value: var value }
+                || !analytes.TryGetValue(row.Analyte, out var analyte)
             )
             {
-                Specimen = new(row.Specimen, row.Occasion.TimePoint),
+                continue;
             }
-            : null;
+
+            if (value <= 0)
+            {
+                yield return NotPositive(row);
+            }
+            else if (
+                analyte.MeasuringInterval is { } interval
+                && (value < interval.Lowest || value > interval.Highest)
+            )
+            {
+                yield return Beyond(row, value > interval.Highest, interval, analyte.ShownUnit);
+            }
+        }
     }
+
+    private static DataQuery NotPositive(ResultRow row) =>
+        new(
+            ResultNotPositive,
+            DataFiles.ResultsAt(row.SourceRow, "result"),
+            row.Result.Text,
+            $"{PlaceOf(row)}: a result is above zero.",
+            "Correct the result, write it as reported (<0.10) or give the reason why there is none."
+        );
+
+    private static DataQuery Beyond(
+        ResultRow row,
+        bool isAbove,
+        MeasuringInterval interval,
+        string unit
+    ) =>
+        new(
+            NumberBeyondMeasuringInterval,
+            DataFiles.ResultsAt(row.SourceRow, "result"),
+            row.Result.Text,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{PlaceOf(row)}: a plain number outside the measuring interval from {interval.Lowest} to {interval.Highest} {unit}; it counts as beyond its nearer end."
+            ),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Is the decimal point right? If the analyzer reported beyond its range write {(isAbove ? '>' : '<')}{(isAbove ? interval.Highest : interval.Lowest)}."
+            )
+        )
+        {
+            Specimen = new(row.Specimen, row.Occasion.TimePoint),
+        };
+
+    private static string PlaceOf(ResultRow row) =>
+        $"{row.Analyte}, specimen {row.Specimen} at {row.Occasion}";
 }

@@ -52,7 +52,8 @@ public static class StudyAnalyzer
             );
         }
 
-        var index = new SpecimenIndex(new StudyRows(inputs));
+        var rows = new StudyRows(inputs);
+        var index = new SpecimenIndex(rows);
         var concluded = PairContext
             .All(inputs)
             .AsParallel()
@@ -74,7 +75,7 @@ public static class StudyAnalyzer
         var queries = LockQueries
             .Of(evidence, inputs.Facts.People)
             .Concat(concluded.SelectMany(item => item.Queries))
-            .Concat(StudyQueries.Of(inputs, sequences));
+            .Concat(StudyQueries.Of(rows, sequences));
         return new StudyAnalysis(
             toolVersion,
             identity,

@@ -15,10 +15,12 @@ internal static class StudyQueries
     // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(
-        StudyInputs inputs,
+        StudyRows rows,
         ImmutableArray<Sequence> sequences
-    ) =>
-        SideBySide.Of(
+    )
+    {
+        var inputs = rows.Inputs;
+        return SideBySide.Of(
             () =>
                 sequences
                     .SelectMany(sequence => sequence.Cells)
@@ -31,13 +33,14 @@ internal static class StudyQueries
             () => sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),
             () => LookQueries.Of(inputs, sequences),
             () => ExclusionQueries.Of(inputs, sequences),
-            () => RecordQueries.Of(inputs),
-            () => TubeQueries.Of(inputs),
+            () => RecordQueries.Of(rows, inputs.Tubes),
+            () => TubeQueries.Of(rows),
             () => DrawQueries.Of(inputs),
-            () => TimeQueries.Of(inputs),
-            () => ResultQueries.Of(inputs),
-            () => ControlQueries.Of(inputs)
+            () => TimeQueries.Of(rows),
+            () => ResultQueries.Of(rows),
+            () => ControlQueries.Of(rows)
         );
+    }
 
     private static IEnumerable<DataQuery> OfCell(Cell cell, StudyProtocol protocol) =>
         [

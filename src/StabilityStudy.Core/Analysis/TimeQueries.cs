@@ -29,15 +29,15 @@ internal static class TimeQueries
     /// <summary>Common practice: ten to fifteen minutes at 1500 g.</summary>
     private static readonly TimeSpan s_shortestSpinning = TimeSpan.FromMinutes(5);
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+    public static IEnumerable<DataQuery> Of(StudyRows rows) =>
         SideBySide.Of(
-            () => ClockCorrectionQueries.Of(inputs),
-            () => CollectedTogether(inputs),
-            () => TestedAsPlanned(inputs),
-            () => OfNoTimeForSpinning(inputs),
-            () => OfTestedBeforeReceipt(inputs),
-            () => OtherOffsets(inputs),
-            () => OfDaysOfUtc(inputs)
+            () => ClockCorrectionQueries.Of(rows.Inputs),
+            () => CollectedTogether(rows.Inputs),
+            () => TestedAsPlanned(rows),
+            () => OfNoTimeForSpinning(rows),
+            () => OfTestedBeforeReceipt(rows),
+            () => OtherOffsets(rows),
+            () => OfDaysOfUtc(rows.Inputs)
         );
 
     /// <summary>What is dated after a moment, at which it cannot have happened yet.</summary>
@@ -101,57 +101,61 @@ internal static class TimeQueries
             )
             : [];
 
-    private static IEnumerable<DataQuery> TestedAsPlanned(StudyInputs inputs)
+    private static IEnumerable<DataQuery> TestedAsPlanned(StudyRows rows)
     {
-        var starts = inputs
-            .Tubes.DistinctBy(tube => (tube.Specimen, tube.Tube))
-            .ToDictionary(
-                tube => (tube.Specimen, tube.Tube),
-                tube => inputs.Protocol.StartOf(tube)
-            );
-        var delays = inputs
-            .Results.Where(row =>
-                row is { Occasion.IsBaseline: false, TestedAt: not null }
-                && starts.ContainsKey((row.Specimen, row.Tube))
-            )
-            .ToImmutableArray();
-        var exact = delays.Count(row =>
-            row.TestedAt!.Value - starts[(row.Specimen, row.Tube)]
-            == row.Occasion.TimePoint!.Value.Delay
-        );
+        var delays = FoundRows
+            .Tested(rows)
+            .Where(item => !item.Row.Occasion.IsBaseline);
+        var (all, exact) = (0, 0);
+        foreach (var (row, testedAt, tube) in delays)
+        {
+            all++;
+            exact +=
+                testedAt - rows.Inputs.Protocol.StartOf(tube)
+                == row.Occasion.TimePoint!.Value.Delay
+                    ? 1
+                    : 0;
+        }
+
         return FoundRows.OfResults(
             TimesAsPlanned,
             "tested_at",
-            exact >= FewestOfAKind && 2 * exact >= delays.Length ? delays : [],
-            () =>
-                $"{exact} of {delays.Length} delayed results were tested at the planned delay to the minute.",
+            exact >= FewestOfAKind && 2 * exact >= all
+                ? [.. delays.Select(item => item.Row)]
+                : [],
+            () => $"{exact} of {all} delayed results were tested at the planned delay to the minute.",
             "Enter the times of the tests as the analyzer recorded them, not as they were planned."
         );
     }
 
-    private static IEnumerable<DataQuery> OfNoTimeForSpinning(StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfNoTimeForSpinning(StudyRows rows)
     {
-        var spun = FoundRows
-            .Tested(inputs)
-            .Where(item => item.Tube.SpunAt is not null)
-            .ToImmutableArray();
-        var hasty = spun.Count(item => item.TestedAt - item.Tube.SpunAt < s_shortestSpinning);
-        return hasty < FewestOfAKind || 10 * hasty < spun.Length
+        var (spun, hasty) = (0, 0);
+        foreach (var (_, testedAt, tube) in FoundRows.Tested(rows))
+        {
+            if (tube.SpunAt is { } spunAt)
+            {
+                spun++;
+                hasty += testedAt - spunAt < s_shortestSpinning ? 1 : 0;
+            }
+        }
+
+        return hasty < FewestOfAKind || 10 * hasty < spun
             ? []
             :
             [
                 FoundRows.Attention(
                     NoTimeForSpinning,
                     DataFiles.SpecimensAt(null, "spun_at"),
-                    $"{hasty} of {spun.Length} results were tested less than {s_shortestSpinning.TotalMinutes:0} minutes after the tube was put into the centrifuge, too soon to spin it."
+                    $"{hasty} of {spun} results were tested less than {s_shortestSpinning.TotalMinutes:0} minutes after the tube was put into the centrifuge, too soon to spin it."
                 ),
             ];
     }
 
-    private static IEnumerable<DataQuery> OfTestedBeforeReceipt(StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfTestedBeforeReceipt(StudyRows rows)
     {
         var early = FoundRows
-            .Tested(inputs)
+            .Tested(rows)
             .Where(item => item.TestedAt < item.Tube.ReceivedAt)
             .Select(item => item.Row)
             .ToImmutableArray();
@@ -164,28 +168,54 @@ internal static class TimeQueries
     }
 
     /// <summary>Times of one specimen with different offsets, but for the change to or from summer time, make delays shorter or longer than they were.</summary>
-    private static IEnumerable<DataQuery> OtherOffsets(StudyInputs inputs)
+    private static IEnumerable<DataQuery> OtherOffsets(StudyRows rows)
     {
-        var collected = inputs.Tubes.ToLookup(tube => tube.Specimen, tube => tube.CollectedAt);
-        var differing = inputs
-            .Results.Where(row => row.TestedAt is not null)
-            .GroupBy(row => row.Specimen)
-            .Where(rows =>
-            {
-                var offsets = rows.Select(row => row.TestedAt!.Value)
-                    .Concat(collected[rows.Key])
-                    .Select(at => at.Offset)
-                    .ToArray();
-                return offsets.Max() - offsets.Min() > s_summerTime;
-            })
+        var differing = rows
+            .Specimens.Where(specimen => OffsetsApart(specimen) > s_summerTime)
             .ToImmutableArray();
         return FoundRows.OfResults(
             OffsetsDiffer,
             "tested_at",
-            [.. differing.SelectMany(rows => rows)],
+            [
+                .. differing.SelectMany(specimen =>
+                    specimen.Results.ToArray().Where(row => row.TestedAt is not null)
+                ),
+            ],
             () =>
                 $"{Counted.Of(differing.Length, "specimen")} with times whose offsets from UTC differ by more than an hour; their delays are only as right as these offsets.",
             "Correct the offsets, or name one time zone in study.toml and write local times."
         );
     }
+
+    /// <summary>How far the offsets of the times of a specimen lie apart; zero where nothing was tested.</summary>
+    private static TimeSpan OffsetsApart(SpecimenRows specimen)
+    {
+        var (least, most) = (TimeSpan.MaxValue, TimeSpan.MinValue);
+        foreach (var row in specimen.Results.Span)
+        {
+            if (row.TestedAt is { Offset: var offset })
+            {
+                (least, most) = (Shorter(least, offset), Longer(most, offset));
+            }
+        }
+
+        if (most < least)
+        {
+            return TimeSpan.Zero;
+        }
+
+        foreach (var tube in specimen.Tubes.Span)
+        {
+            (least, most) = (
+                Shorter(least, tube.CollectedAt.Offset),
+                Longer(most, tube.CollectedAt.Offset)
+            );
+        }
+
+        return most - least;
+    }
+
+    private static TimeSpan Shorter(TimeSpan one, TimeSpan other) => one < other ? one : other;
+
+    private static TimeSpan Longer(TimeSpan one, TimeSpan other) => one > other ? one : other;
 }

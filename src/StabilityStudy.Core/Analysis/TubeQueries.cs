@@ -15,19 +15,15 @@ internal static class TubeQueries
     /// <summary>Share of its delay that a tube has to spend in the storage it stands for.</summary>
     private const double LeastShareInStorage = 0.75;
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
-        [.. HemolyzedBaselines(inputs), .. NotNative(inputs), .. OfFrozenBriefly(inputs)];
+    public static IEnumerable<DataQuery> Of(StudyRows rows) =>
+        [.. HemolyzedBaselines(rows), .. NotNative(rows.Inputs), .. OfFrozenBriefly(rows)];
 
-    private static IEnumerable<DataQuery> HemolyzedBaselines(StudyInputs inputs)
+    private static IEnumerable<DataQuery> HemolyzedBaselines(StudyRows rows)
     {
-        var baselines = inputs
-            .Results.Where(row => row.Occasion.IsBaseline)
-            .Select(row => (row.Specimen, row.Tube))
-            .ToHashSet();
-        var hemolyzed = inputs
-            .Tubes.Where(tube =>
+        var hemolyzed = rows
+            .Inputs.Tubes.Where(tube =>
                 tube.Hemolysis >= Hemolysis.Moderate
-                && baselines.Contains((tube.Specimen, tube.Tube))
+                && rows.HasResult(tube, row => row.Occasion.IsBaseline)
             )
             .ToImmutableArray();
         return FoundRows.OfTubes(
@@ -55,10 +51,10 @@ internal static class TubeQueries
     }
 
     /// <summary>A storage in the freezer that was not spent there.</summary>
-    private static IEnumerable<DataQuery> OfFrozenBriefly(StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfFrozenBriefly(StudyRows rows)
     {
         var brief = FoundRows
-            .Tested(inputs)
+            .Tested(rows)
             .Where(item =>
                 item.Row.Occasion.TimePoint is { } timePoint
                 && item.Tube.ThawedAt - item.Tube.FrozenAt < LeastShareInStorage * timePoint.Delay

@@ -27,68 +27,81 @@ internal sealed record TypingSlip(ResultRow Row, SlipKind Kind)
     private const double LeastSpread = 0.01;
 
     /// <summary>Every such result of a study.</summary>
-    public static ImmutableArray<TypingSlip> Find(StudyInputs inputs)
-    {
-        var groups = inputs
-            .Tubes.DistinctBy(tube => tube.Specimen)
-            .ToDictionary(tube => tube.Specimen, tube => tube.Group);
-        var rows = inputs
-            .Results.Where(row => row.Result is MeasuredResult { Value: > 0 })
-            .ToLookup(row => row.Analyte);
-        return
+    public static ImmutableArray<TypingSlip> Find(StudyRows rows) =>
         [
-            .. inputs
-                .Protocol.Analytes.AsParallel()
+            .. rows
+                .Inputs.Protocol.Analytes.AsParallel()
                 .AsOrdered()
-                .Select(analyte => OfAnalyte(analyte, rows[analyte.Id], groups).ToImmutableArray())
+                .Select(analyte => OfAnalyte(analyte, rows))
                 .AsEnumerable()
                 .SelectMany(slips => slips)
                 .OrderBy(slip => slip.Row.SourceRow),
         ];
+
+    private static List<TypingSlip> OfAnalyte(Analyte analyte, StudyRows rows)
+    {
+        var logs = new Dictionary<(TestOccasion Occasion, string Group), List<double>>();
+        var own = new List<Change>();
+        foreach (var specimen in rows.Specimens)
+        {
+            Read(specimen, rows.Of(analyte.Id, specimen).Span, own);
+            foreach (var change in own)
+            {
+                if (!logs.TryGetValue(change.Compared, out var same))
+                {
+                    logs.Add(change.Compared, same = []);
+                }
+
+                same.Add(change.Log);
+            }
+        }
+
+        var usual = logs.ToDictionary(
+            same => same.Key,
+            same => Usual.Of(analyte, [.. same.Value])
+        );
+        var slips = new List<TypingSlip>();
+        foreach (var specimen in rows.Specimens)
+        {
+            Read(specimen, rows.Of(analyte.Id, specimen).Span, own);
+            if (own.Exists(change => usual[change.Compared].IsApart(change.Log)))
+            {
+                slips.AddRange(OfSpecimen([.. own], usual));
+            }
+        }
+
+        return slips;
     }
 
-    private static IEnumerable<TypingSlip> OfAnalyte(
-        Analyte analyte,
-        IEnumerable<ResultRow> rows,
-        Dictionary<string, string> groups
+    /// <summary>Reads the changes of a specimen from its first baseline into a list that held those of another.</summary>
+    private static void Read(
+        SpecimenRows specimen,
+        ReadOnlySpan<ResultRow> results,
+        List<Change> changes
     )
     {
-        var baselines = new Dictionary<string, ResultRow>(StringComparer.Ordinal);
-        var delayed = new List<ResultRow>();
-        foreach (var row in rows)
+        changes.Clear();
+        ResultRow? baseline = null;
+        foreach (var row in results)
         {
-            if (!row.Occasion.IsBaseline)
-            {
-                delayed.Add(row);
-            }
-            else
-            {
-                baselines.TryAdd(row.Specimen, row);
-            }
+            baseline ??= row is { Occasion.IsBaseline: true, Result: MeasuredResult { Value: > 0 } }
+                ? row
+                : null;
         }
 
-        var changes = new List<Change>(delayed.Count);
-        foreach (var row in delayed)
+        if (baseline is null)
         {
-            if (baselines.TryGetValue(row.Specimen, out var baseline))
-            {
-                changes.Add(new(baseline, row, groups.GetValueOrDefault(row.Specimen, "")));
-            }
+            return;
         }
 
-        var usual = changes
-            .GroupBy(change => change.Compared)
-            .ToDictionary(same => same.Key, same => Usual.Of(analyte, same));
-        var apart = changes
-            .Where(change => usual[change.Compared].IsApart(change.Log))
-            .Select(change => change.Baseline.Specimen)
-            .ToHashSet(StringComparer.Ordinal);
-        return apart.Count == 0
-            ? []
-            : changes
-                .Where(change => apart.Contains(change.Baseline.Specimen))
-                .GroupBy(change => change.Baseline.Specimen)
-                .SelectMany(own => OfSpecimen([.. own], usual));
+        var group = specimen.Tubes.IsEmpty ? "" : specimen.Tubes.Span[0].Group;
+        foreach (var row in results)
+        {
+            if (row is { Occasion.IsBaseline: false, Result: MeasuredResult { Value: > 0 } })
+            {
+                changes.Add(new(baseline, row, group));
+            }
+        }
     }
 
     private static IEnumerable<TypingSlip> OfSpecimen(
@@ -169,9 +182,10 @@ internal sealed record TypingSlip(ResultRow Row, SlipKind Kind)
     /// <summary>How the specimens of a group change by a time; as good as nothing where there are few.</summary>
     private sealed record Usual(double Middle, double Spread)
     {
-        public static Usual Of(Analyte analyte, IEnumerable<Change> changes)
+        /// <param name="analyte">The analyte.</param>
+        /// <param name="logs">The changes, which are sorted.</param>
+        public static Usual Of(Analyte analyte, double[] logs)
         {
-            double[] logs = [.. changes.Select(change => change.Log)];
             var least = Math.Max(
                 LeastSpread,
                 Math.Sqrt(2) * (double)(analyte.BetweenRunCvPercent ?? 0) / 100

@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>Results that were typed wrongly, as far as the specimen's other results show it. What would fit is not told: the instrument's record decides, not the fit.</summary>
@@ -19,14 +17,14 @@ internal static class TypingSlipQueries
     private const decimal MostTimes = 6;
     private const int MostSingle = 5;
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs)
+    public static IEnumerable<DataQuery> Of(StudyRows rows)
     {
-        var slips = TypingSlip.Find(inputs);
+        var slips = TypingSlip.Find(rows);
         return
         [
             .. slips.GroupBy(slip => slip.Kind).SelectMany(same => OfKind(same.Key, [.. same])),
             .. OtherMagnitude(
-                inputs,
+                rows,
                 slips.Select(slip => (slip.Row.Specimen, slip.Row.Analyte)).ToHashSet()
             ),
         ];
@@ -75,35 +73,19 @@ internal static class TypingSlipQueries
 
     /// <summary>Another unit, or more than one slip.</summary>
     private static IEnumerable<DataQuery> OtherMagnitude(
-        StudyInputs inputs,
+        StudyRows rows,
         HashSet<(string Specimen, string Analyte)> explained
     )
     {
-        var ranges = new Dictionary<(string, string), (decimal Lowest, decimal Highest)>();
-        foreach (var row in inputs.Results)
-        {
-            if (row.Result is MeasuredResult { Value: > 0 and var value })
-            {
-                ref var range = ref CollectionsMarshal.GetValueRefOrAddDefault(
-                    ranges,
-                    (row.Specimen, row.Analyte),
-                    out var isKnown
-                );
-                range = isKnown
-                    ? (Math.Min(range.Lowest, value), Math.Max(range.Highest, value))
-                    : (value, value);
-            }
-        }
-
-        var apart = ranges
-            .Where(range =>
-                range.Value.Highest >= MostTimes * range.Value.Lowest
-                && !explained.Contains(range.Key)
+        var apart = rows
+            .Analytes.SelectMany(analyte =>
+                rows.Specimens.Where(specimen => IsApart(rows.Of(analyte, specimen).Span))
+                    .Select(specimen => (specimen.Specimen, Analyte: analyte))
             )
-            .Select(range => range.Key)
+            .Where(place => !explained.Contains(place))
             .ToHashSet();
-        var far = inputs
-            .Results.Where(row =>
+        var far = rows
+            .Inputs.Results.Where(row =>
                 apart.Count > 0
                 && row.Result is MeasuredResult { Value: > 0 }
                 && apart.Contains((row.Specimen, row.Analyte))
@@ -117,5 +99,19 @@ internal static class TypingSlipQueries
             () =>
                 $"{Counted.Of(far.Length, "specimen")} with {far[0].Key.Analyte} results of which one is {MostTimes:0} times another or more; specimen {far[0].Key.Specimen} is the first."
         );
+    }
+
+    private static bool IsApart(ReadOnlySpan<ResultRow> results)
+    {
+        var (lowest, highest) = (decimal.MaxValue, 0m);
+        foreach (var row in results)
+        {
+            if (row.Result is MeasuredResult { Value: > 0 and var value })
+            {
+                (lowest, highest) = (Math.Min(lowest, value), Math.Max(highest, value));
+            }
+        }
+
+        return highest > 0 && highest >= MostTimes * lowest;
     }
 }

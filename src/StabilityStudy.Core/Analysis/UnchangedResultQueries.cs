@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using StabilityStudy.Statistics.Distributions;
 
 namespace StabilityStudy.Core.Analysis;
@@ -30,28 +31,21 @@ internal static class UnchangedResultQueries
     private static IEnumerable<DataQuery> OfAnalyte(AnalyzedSeries analyzed)
     {
         var analyte = analyzed.Analyte;
-        var steps = analyzed
-            .Specimens.SelectMany(Steps)
-            .GroupBy(step => (From: step.First.Occasion, To: step.Second.Occasion))
-            .OrderBy(step => step.Key.To.TimePoint?.Delay);
-        foreach (var step in steps)
+        var steps = Steps(analyzed).OrderBy(step => step.Key.To.TimePoint?.Delay);
+        foreach (var ((from, to), step) in steps)
         {
-            var same = step.Where(item => ValueOf(item.First) == ValueOf(item.Second))
-                .ToImmutableArray();
-            var chance = step.Average(item =>
-                ChanceAgreement.OfTimes(analyte, ValueOf(item.First), 2, analyzed.Step)
-            );
+            var chance = step.Chances / step.All;
             if (
-                same.Length >= FewestSame
+                step.Same >= FewestSame
                 && chance < 1
-                && 1 - Binomial.Cdf(same.Length - 1, step.Count(), chance) < Rare
+                && 1 - Binomial.Cdf(step.Same - 1, step.All, chance) < Rare
             )
             {
                 yield return Query(
-                    same.Min(item => item.Second.SourceRow),
+                    step.Line,
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{analyte.Id}: {same.Length} of {step.Count()} specimens have the same result at {step.Key.From} and at {step.Key.To}, where the imprecision of the test would give at most about {chance * step.Count():0}."
+                        $"{analyte.Id}: {step.Same} of {step.All} specimens have the same result at {from} and at {to}, where the imprecision of the test would give at most about {chance * step.All:0}."
                     )
                 );
             }
@@ -67,7 +61,7 @@ internal static class UnchangedResultQueries
             .ToHashSet(StringComparer.Ordinal);
         var all = analytes
             .SelectMany(analyzed => analyzed.Specimens)
-            .Select(rows => rows[0].Specimen)
+            .Select(rows => rows.Span[0].Specimen)
             .Distinct()
             .Count();
         var specimens = analytes
@@ -104,28 +98,63 @@ internal static class UnchangedResultQueries
         );
     }
 
-    // From one time to the next at which there is a number, the first replicate of each.
-    private static IEnumerable<(ResultRow First, ResultRow Second)> Steps(ResultRow[] rows)
+    /// <summary>From one time to the next at which there is a number, the first replicate of each.</summary>
+    private static Dictionary<(TestOccasion From, TestOccasion To), Step> Steps(
+        AnalyzedSeries analyzed
+    )
     {
-        ResultRow? before = null;
-        foreach (var row in rows)
+        var steps = new Dictionary<(TestOccasion From, TestOccasion To), Step>();
+        foreach (var specimen in analyzed.Specimens)
         {
-            if (row.Result is not MeasuredResult || row.Occasion == before?.Occasion)
+            ResultRow? before = null;
+            foreach (var row in specimen.Span)
             {
-                continue;
-            }
+                if (row.Result is not MeasuredResult || row.Occasion == before?.Occasion)
+                {
+                    continue;
+                }
 
-            if (before is not null)
-            {
-                yield return (before, row);
-            }
+                if (before is not null)
+                {
+                    ref var step = ref CollectionsMarshal.GetValueRefOrAddDefault(
+                        steps,
+                        (before.Occasion, row.Occasion),
+                        out var isKnown
+                    );
+                    step = (isKnown ? step : Step.None).With(before, row, analyzed);
+                }
 
-            before = row;
+                before = row;
+            }
         }
+
+        return steps;
     }
 
     private static decimal ValueOf(ResultRow row) => ((MeasuredResult)row.Result).Value;
 
     private static DataQuery Query(int line, string message) =>
         new(ResultsUnchanged, DataFiles.ResultsAt(line, null), "", message);
+
+    /// <summary>The specimens at two times.</summary>
+    /// <param name="All">How many have a number at both.</param>
+    /// <param name="Same">How many have the same number.</param>
+    /// <param name="Chances">The sum of the chances that they have.</param>
+    /// <param name="Line">The first line of a later result that is the same.</param>
+    private readonly record struct Step(int All, int Same, double Chances, int Line)
+    {
+        public static Step None { get; } = new(0, 0, 0, int.MaxValue);
+
+        public Step With(ResultRow first, ResultRow second, AnalyzedSeries analyzed)
+        {
+            var value = ValueOf(first);
+            var isSame = value == ValueOf(second);
+            return new(
+                All + 1,
+                Same + (isSame ? 1 : 0),
+                Chances + ChanceAgreement.OfTimes(analyzed.Analyte, value, 2, analyzed.Step),
+                isSame ? Math.Min(Line, second.SourceRow) : Line
+            );
+        }
+    }
 }

@@ -18,18 +18,45 @@ public static class CollectionCount
     )
     {
         ArgumentNullException.ThrowIfNull(inputs);
+        var rows = new StudyRows(inputs);
+        var index = new SpecimenIndex(rows);
         var inQuestion = inputs
             .Tubes.Where(tube => linesInQuestion.Contains(tube.SourceRow))
             .Select(tube => tube.Specimen)
             .ToHashSet(StringComparer.Ordinal);
-        var tests = new PlannedTests(inputs, asOf, inQuestion).All();
+        return OfTests(
+            rows,
+            new PlannedTests(rows, asOf, inQuestion).All(),
+            [
+                .. PairContext
+                    .All(inputs)
+                    .AsParallel()
+                    .AsOrdered()
+                    .Select(context => BaselinesSoFar.Of(PairAssembly.Baselines(index, context))),
+            ],
+            asOf
+        );
+    }
+
+    /// <summary>The same for a caller who has the planned tests and the baselines.</summary>
+    internal static CollectionInventory OfTests(
+        StudyRows rows,
+        ImmutableArray<PlannedTest> tests,
+        ImmutableArray<BaselinesSoFar> baselines,
+        DateTimeOffset asOf
+    )
+    {
+        var inputs = rows.Inputs;
         var waiting = tests
             .Where(test => test.Occasion.IsBaseline && test.IsAwaited)
             .Select(test => test.Specimen)
             .ToHashSet(StringComparer.Ordinal);
-        var baselines = Baselines(inputs);
         var specimens = inputs.Tubes.DistinctBy(tube => tube.Specimen).ToImmutableArray();
         var numbers = new PlannedNumbers(inputs.Protocol, inputs.Locks);
+        var once = baselines
+            .GroupBy(item => (item.Analyte, item.Group))
+            .Select(BaselinesSoFar.OfAllStorages)
+            .ToImmutableArray();
         return new CollectionInventory(
             asOf,
             specimens
@@ -43,69 +70,30 @@ public static class CollectionCount
                     group.Name,
                     numbers.SpecimensAt(group, asOf) * Math.Max(1, numbers.Instruments.Length),
                     specimens.Count(tube => tube.Group == group.Id),
-                    Unusable(baselines, group.Id, waiting)
+                    Unusable(once.Where(item => item.Group == group.Id), waiting)
                 )
                 {
                     Tests = [.. tests.Where(test => test.Group == group.Id)],
                 }),
             ],
             tests,
-            Ranges(inputs.Protocol, baselines),
+            Ranges(inputs.Protocol, once),
             specimens.Count(tube => tube.CollectedAt > asOf)
         );
     }
 
-    /// <summary>The specimens of each analyte and group with their baselines; those of several storages once.</summary>
-    private static ILookup<
-        (string Analyte, string Group),
-        (string Specimen, BaselineFinding Found)
-    > Baselines(StudyInputs inputs)
-    {
-        var index = new SpecimenIndex(new StudyRows(inputs));
-        return PairContext
-            .All(inputs)
-            .AsParallel()
-            .AsOrdered()
-            .Select(context =>
-                (
-                    Key: (context.Analyte.Id, context.Group.Id),
-                    Baselines: PairAssembly.Baselines(
-                        index,
-                        context,
-                        ImmutableArray.CreateBuilder<DataQuery>()
-                    )
-                )
-            )
-            .AsEnumerable()
-            .SelectMany(item =>
-                item.Baselines.Draws.Zip(
-                    item.Baselines.Found,
-                    (draw, baseline) => (item.Key, Value: (draw.Specimen, baseline))
-                )
-            )
-            .DistinctBy(item => (item.Key, item.Value.Specimen))
-            .ToLookup(item => item.Key, item => item.Value);
-    }
-
     /// <summary>Specimens without a valid baseline for some analyte, but for those whose baseline is awaited.</summary>
-    private static int Unusable(
-        ILookup<(string Analyte, string Group), (string Specimen, BaselineFinding Found)> baselines,
-        string group,
-        HashSet<string> waiting
-    ) =>
+    private static int Unusable(IEnumerable<BaselinesSoFar> baselines, HashSet<string> waiting) =>
         baselines
-            .Where(item => item.Key.Group == group)
-            .SelectMany(item => item)
-            .Where(item =>
-                item.Found.Status != PairStatus.Compared && !waiting.Contains(item.Specimen)
-            )
+            .SelectMany(item => item.Specimens)
+            .Where(item => !item.IsValid && !waiting.Contains(item.Specimen))
             .Select(item => item.Specimen)
             .Distinct()
             .Count();
 
     private static ImmutableArray<BaselineRange> Ranges(
         StudyProtocol protocol,
-        ILookup<(string Analyte, string Group), (string Specimen, BaselineFinding Found)> baselines
+        ImmutableArray<BaselinesSoFar> baselines
     ) =>
         [
             .. from analyte in protocol.Analytes
@@ -116,7 +104,9 @@ public static class CollectionCount
                 protocol,
                 analyte,
                 item.Id,
-                baselines[(analyte.Id, item.Id)].Select(specimen => specimen.Found)
+                baselines.FirstOrDefault(found =>
+                    found.Analyte == analyte.Id && found.Group == item.Id
+                )
             ),
         ];
 
@@ -124,14 +114,13 @@ public static class CollectionCount
         StudyProtocol protocol,
         Analyte analyte,
         string group,
-        IEnumerable<BaselineFinding> specimens
+        BaselinesSoFar? baselines
     )
     {
-        var values = specimens
-            .Where(baseline => baseline.Status == PairStatus.Compared)
-            .Select(baseline => baseline.Measurement?.Result)
-            .OfType<MeasuredResult>()
-            .Select(result => result.Value)
+        var values = (baselines?.Specimens ?? [])
+            .Where(baseline => baseline.IsValid)
+            .Select(baseline => baseline.Value)
+            .OfType<decimal>()
             .ToImmutableArray();
         return new BaselineRange(
             analyte.Id,

@@ -3,118 +3,141 @@ namespace StabilityStudy.Core.Collecting;
 /// <summary>The planned tests of the specimens that came, each with how it stands at a moment.</summary>
 internal sealed class PlannedTests
 {
-    private readonly StudyInputs _inputs;
+    private readonly StudyRows _rows;
+    private readonly StudyProtocol _protocol;
     private readonly DateTimeOffset _asOf;
     private readonly IReadOnlySet<string> _inQuestion;
-    private readonly ILookup<(string Specimen, TestOccasion Occasion), ResultRow> _results;
     private readonly ILookup<string, Study.NotDrawn> _notDrawn;
+    private readonly Dictionary<(string Group, string Storage), ImmutableArray<Planned>> _planned =
+    [];
 
-    /// <param name="inputs">The study.</param>
+    /// <param name="rows">The study.</param>
     /// <param name="asOf">The moment.</param>
     /// <param name="inQuestion">Specimens whose times are in question.</param>
-    public PlannedTests(StudyInputs inputs, DateTimeOffset asOf, IReadOnlySet<string> inQuestion)
+    public PlannedTests(StudyRows rows, DateTimeOffset asOf, IReadOnlySet<string> inQuestion)
     {
-        _inputs = inputs;
+        _rows = rows;
+        _protocol = rows.Inputs.Protocol;
         _asOf = asOf;
         _inQuestion = inQuestion;
-        _results = inputs
-            .Results.Where(row => !AwaitedRows.IsBlank(row))
-            .ToLookup(row => (row.Specimen, row.Occasion));
         _notDrawn = NotDrawnTubes
-            .Of(inputs)
+            .Of(rows.Inputs)
             .Where(item => item.Standing == NotDrawnStanding.Counts)
             .ToLookup(item => item.Statement.Specimen, item => item.Statement);
     }
 
     /// <summary>The tests of every specimen, by time.</summary>
-    public ImmutableArray<PlannedTest> All() =>
+    public ImmutableArray<PlannedTest> All()
+    {
+        var tests = new List<PlannedTest>(_rows.Inputs.Tubes.Length);
+        foreach (var specimen in _rows.Specimens)
+        {
+            if (!specimen.Tubes.IsEmpty)
+            {
+                tests.AddRange(OfSpecimen(specimen));
+            }
+        }
+
+        return
         [
-            .. _inputs
-                .Tubes.GroupBy(tube => tube.Specimen)
-                .SelectMany(tubes => OfSpecimen([.. tubes.OrderBy(tube => tube.SourceRow)]))
+            .. tests
                 .OrderBy(test => test.Latest)
                 .ThenBy(test => test.Specimen, StringComparer.Ordinal),
         ];
+    }
 
-    private IEnumerable<PlannedTest> OfSpecimen(ImmutableArray<TubeRow> tubes)
+    private ImmutableArray<PlannedTest> OfSpecimen(SpecimenRows specimen)
     {
+        var tubes = specimen.TubesByLine;
         var first = tubes[0];
-        if (_inputs.Protocol.Groups.FirstOrDefault(item => item.Id == first.Group) is not { } group)
-        {
-            yield break;
-        }
-
-        var storages = tubes.Select(tube => tube.Storage).Distinct().ToImmutableArray();
-        var analytes = _inputs
-            .Protocol.Analytes.Where(analyte =>
-                (analyte.Groups.IsEmpty || analyte.Groups.Contains(group.Id))
-                && (analyte.Storages.IsEmpty || analyte.Storages.Any(storages.Contains))
+        var group = _protocol.Groups.FirstOrDefault(item => item.Id == first.Group);
+        var analytes = _protocol
+            .Analytes.Where(analyte =>
+                (analyte.Groups.IsEmpty || analyte.Groups.Contains(first.Group))
+                && (
+                    analyte.Storages.IsEmpty
+                    || tubes.Any(tube => analyte.Storages.Contains(tube.Storage))
+                )
             )
+            .Select(analyte => analyte.Id)
             .ToImmutableArray();
-        if (analytes.IsEmpty)
-        {
-            yield break;
-        }
 
         // Where time counts from thawing, nothing is due before a portion is thawed.
-        if (StartOf(tubes) is not { } started)
+        if (group is null || analytes.IsEmpty || StartOf(tubes) is not { } started)
         {
-            yield break;
+            return [];
         }
 
-        yield return Test(
-            first,
-            storage: null,
+        var baseline = new Planned(
             default,
-            [.. analytes.Select(analyte => analyte.Id)],
-            (started, started + _inputs.Protocol.BaselineWithin)
-        ) with
-        {
-            SpinBy = started + group.BaselineSpunWithin,
-        };
-        foreach (var storage in _inputs.Protocol.Storages.Where(item => storages.Contains(item.Id)))
-        {
-            foreach (var test in InStorage(tubes, started, storage, analytes))
+            analytes,
+            TimeSpan.Zero,
+            _protocol.BaselineWithin
+        );
+        return
+        [
+            Test(specimen, first, null, baseline, started) with
             {
-                yield return test;
-            }
-        }
+                SpinBy = started + group.BaselineSpunWithin,
+            },
+            .. _protocol
+                .Storages.Where(storage => tubes.Any(tube => tube.Storage == storage.Id))
+                .SelectMany(storage => InStorage(specimen, first, storage, started)),
+        ];
     }
 
     /// <summary>From when the times of a specimen count; null where that is not recorded yet.</summary>
     private DateTimeOffset? StartOf(ImmutableArray<TubeRow> tubes) =>
-        tubes.Select(_inputs.Protocol.StartOf).FirstOrDefault(start => start is not null);
+        tubes.Select(_protocol.StartOf).FirstOrDefault(start => start is not null);
 
     private ImmutableArray<PlannedTest> InStorage(
-        ImmutableArray<TubeRow> tubes,
-        DateTimeOffset started,
+        SpecimenRows specimen,
+        TubeRow first,
         Storage storage,
-        ImmutableArray<Analyte> analytes
+        DateTimeOffset started
     )
     {
-        var first = tubes[0];
-        var planned = PlannedOccasions.Of(_inputs.Protocol, analytes, first.Group, storage.Id);
-        var tests = planned
-            .OrderBy(item => item.Key.Delay)
-            .Select(item =>
-            {
-                var (earliest, latest) = TimingRules.Planned(item.Key, _inputs.Protocol);
-                return Test(
-                    first,
-                    storage,
-                    new TestOccasion(item.Key),
-                    [.. item],
-                    (started + earliest, started + latest),
-                    tubes
-                ) with
-                {
-                    SpinFrom = started + latest - storage.SpinToTest,
-                };
-            })
-            .ToImmutableArray();
-        return _inputs.Protocol.DelaysPerSpecimen is { } perSpecimen
-            ? Assigned(tests, perSpecimen)
-            : tests;
+        var planned = PlannedIn(first.Group, storage.Id);
+        var tests = ImmutableArray.CreateBuilder<PlannedTest>(planned.Length);
+        foreach (var item in planned)
+        {
+            tests.Add(Test(specimen, first, storage, item, started));
+        }
+
+        return _protocol.DelaysPerSpecimen is { } perSpecimen
+            ? Assigned(tests.MoveToImmutable(), perSpecimen)
+            : tests.MoveToImmutable();
+    }
+
+    /// <summary>What is planned for every specimen of a group in a storage, by time.</summary>
+    private ImmutableArray<Planned> PlannedIn(string group, string storage)
+    {
+        if (!_planned.TryGetValue((group, storage), out var planned))
+        {
+            planned =
+            [
+                .. PlannedOccasions
+                    .Of(
+                        _protocol,
+                        [
+                            .. _protocol.Analytes.Where(analyte =>
+                                analyte.Groups.IsEmpty || analyte.Groups.Contains(group)
+                            ),
+                        ],
+                        group,
+                        storage
+                    )
+                    .OrderBy(item => item.Key.Delay)
+                    .Select(item =>
+                    {
+                        var (earliest, latest) = TimingRules.Planned(item.Key, _protocol);
+                        return new Planned(new(item.Key), [.. item], earliest, latest);
+                    }),
+            ];
+            _planned.Add((group, storage), planned);
+        }
+
+        return planned;
     }
 
     /// <summary>
@@ -153,51 +176,105 @@ internal sealed class PlannedTests
     }
 
     private PlannedTest Test(
+        SpecimenRows specimen,
         TubeRow first,
         Storage? storage,
-        TestOccasion occasion,
-        ImmutableArray<string> analytes,
-        (DateTimeOffset Earliest, DateTimeOffset Latest) time,
-        ImmutableArray<TubeRow> tubes = default
+        Planned planned,
+        DateTimeOffset started
     )
     {
-        var ofStorage = storage is null
-            ? null
-            : tubes
-                .Where(tube => tube.Storage == storage.Id)
-                .Select(tube => tube.Tube)
-                .ToHashSet(StringComparer.Ordinal);
-        var rows = _results[(first.Specimen, occasion)]
-            .Where(row => ofStorage is null || ofStorage.Contains(row.Tube))
-            .ToLookup(row => row.Analyte);
-        var without = analytes.Where(analyte => !rows[analyte].Any()).ToImmutableArray();
+        var (earliest, latest) = (started + planned.Earliest, started + planned.Latest);
+        var (without, isLost) = Missing(RowsAt(specimen, storage, planned), planned.Analytes);
         return new PlannedTest(
-            first.Specimen,
+            specimen.Specimen,
             first.Group,
             storage?.Id ?? "",
-            occasion,
+            planned.Occasion,
             Standing(),
-            time.Earliest,
-            time.Latest
+            earliest,
+            latest
         )
         {
             Analytes = without,
+            SpinFrom = latest - storage?.SpinToTest,
         };
 
         TestStanding Standing() =>
-            without.IsEmpty
-                ? analytes.Any(analyte => rows[analyte].All(row => row.Result is MissingResult))
-                    ? TestStanding.Lost
-                    : TestStanding.Tested
-                : storage is not null && IsNotDrawn(first.Specimen, storage.Id, occasion)
-                    ? TestStanding.NotPlanned
-                    : _inQuestion.Contains(first.Specimen)
-                        ? TestStanding.InQuestion
-                        : _asOf > time.Latest
-                            ? TestStanding.Overdue
-                            : _asOf >= time.Earliest
-                                ? TestStanding.DueNow
-                                : TestStanding.DueLater;
+            without.IsEmpty ? isLost ? TestStanding.Lost : TestStanding.Tested
+            : storage is not null && IsNotDrawn(specimen.Specimen, storage.Id, planned.Occasion)
+                ? TestStanding.NotPlanned
+            : _inQuestion.Contains(specimen.Specimen) ? TestStanding.InQuestion
+            : _asOf > latest ? TestStanding.Overdue
+            : _asOf >= earliest ? TestStanding.DueNow
+            : TestStanding.DueLater;
+    }
+
+    /// <summary>The results at a time; of a baseline those of any tube.</summary>
+    private static List<ResultRow> RowsAt(
+        SpecimenRows specimen,
+        Storage? storage,
+        Planned planned
+    )
+    {
+        var found = new List<ResultRow>(planned.Analytes.Length);
+        foreach (var row in specimen.Results.Span)
+        {
+            if (
+                row.Occasion == planned.Occasion
+                && !AwaitedRows.IsBlank(row)
+                && (storage is null || IsIn(specimen, row.Tube, storage.Id))
+            )
+            {
+                found.Add(row);
+            }
+        }
+
+        return found;
+    }
+
+    private static bool IsIn(SpecimenRows specimen, string code, string storage)
+    {
+        foreach (var tube in specimen.Tubes.Span)
+        {
+            if (tube.Tube == code && tube.Storage == storage)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The analytes without a row, and whether one has nothing but reasons for the absence of a result.</summary>
+    private static (ImmutableArray<string> Without, bool IsLost) Missing(
+        List<ResultRow> rows,
+        ImmutableArray<string> analytes
+    )
+    {
+        if (rows.Count == 0)
+        {
+            return (analytes, false);
+        }
+
+        ImmutableArray<string> without = [];
+        var isLost = false;
+        foreach (var analyte in analytes)
+        {
+            var (isThere, hasResult) = (false, false);
+            foreach (var row in rows)
+            {
+                if (row.Analyte == analyte)
+                {
+                    isThere = true;
+                    hasResult |= row.Result is not MissingResult;
+                }
+            }
+
+            without = isThere ? without : without.Add(analyte);
+            isLost |= isThere && !hasResult;
+        }
+
+        return (without, isLost);
     }
 
     private bool IsNotDrawn(string specimen, string storage, TestOccasion occasion) =>
@@ -205,4 +282,16 @@ internal sealed class PlannedTests
             .Any(item =>
                 item.TimePoint == occasion.TimePoint && (item.Storage ?? storage) == storage
             );
+
+    /// <summary>What is planned for a specimen at one time.</summary>
+    /// <param name="Occasion">Baseline or planned delay.</param>
+    /// <param name="Analytes">What is tested.</param>
+    /// <param name="Earliest">From when on, since the time of the specimen counts.</param>
+    /// <param name="Latest">Until when.</param>
+    private sealed record Planned(
+        TestOccasion Occasion,
+        ImmutableArray<string> Analytes,
+        TimeSpan Earliest,
+        TimeSpan Latest
+    );
 }

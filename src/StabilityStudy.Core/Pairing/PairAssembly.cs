@@ -13,7 +13,31 @@ internal static class PairAssembly
         ImmutableArray<DataQuery>.Builder queries
     )
     {
-        var (draws, baselines) = Baselines(index, context, queries);
+        var found = Baselines(index, context);
+        queries.AddRange(found.Queries);
+        return Pairs(found, queries);
+    }
+
+    /// <summary>The draws of one analyte, group and storage, each with its baseline.</summary>
+    public static FoundBaselines Baselines(SpecimenIndex index, PairContext context)
+    {
+        var queries = ImmutableArray.CreateBuilder<DataQuery>();
+        var draws = index.Draws(context.Analyte.Id, context.Group.Id, context.Storage.Id);
+        return new(
+            context,
+            draws,
+            [.. draws.Select(draw => BaselineFinding.Of(draw, context, queries))],
+            queries.DrainToImmutable()
+        );
+    }
+
+    /// <summary>The pairs of each time point with baselines that were found.</summary>
+    public static ImmutableArray<(TimePoint TimePoint, ImmutableArray<PairRecord> Pairs)> Pairs(
+        FoundBaselines found,
+        ImmutableArray<DataQuery>.Builder queries
+    )
+    {
+        var (context, draws, baselines, _) = found;
         var timePoints = context.TimePoints;
         var assigned = draws
             .Select(draw => AssignedTimes.Of(draw, timePoints, context.Protocol.DelaysPerSpecimen))
@@ -34,17 +58,6 @@ internal static class PairAssembly
                 )
             ),
         ];
-    }
-
-    /// <summary>The draws of one analyte, group and storage, each with its baseline.</summary>
-    public static (ImmutableArray<Draw> Draws, ImmutableArray<BaselineFinding> Found) Baselines(
-        SpecimenIndex index,
-        PairContext context,
-        ImmutableArray<DataQuery>.Builder queries
-    )
-    {
-        var draws = index.Draws(context.Analyte.Id, context.Group.Id, context.Storage.Id);
-        return (draws, [.. draws.Select(draw => BaselineFinding.Of(draw, context, queries))]);
     }
 
     private static PairRecord Pair(

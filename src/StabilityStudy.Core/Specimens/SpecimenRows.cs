@@ -12,6 +12,10 @@ internal sealed record SpecimenRows(
     ReadOnlyMemory<ResultRow> Results
 )
 {
+    /// <summary>Its tubes in the order of their lines, which two files need not keep.</summary>
+    public ImmutableArray<TubeRow> TubesByLine =>
+        [.. Tubes.ToArray().OrderBy(tube => tube.SourceRow)];
+
     /// <summary>The tube with a code; null when specimens.csv has none.</summary>
     public TubeRow? Tube(string code)
     {

@@ -49,9 +49,25 @@ internal sealed class StudyRows
     /// <summary>Every specimen, those with tubes first, each in the order of its first row.</summary>
     public ImmutableArray<SpecimenRows> Specimens { get; }
 
-    /// <summary>The rows of a specimen; null where no row names it.</summary>
-    public SpecimenRows? Specimen(string code) =>
-        _numbers.TryGetValue(code, out var number) ? Specimens[number] : null;
+    /// <summary>The analytes that have results.</summary>
+    public IEnumerable<string> Analytes => _analytes.Keys;
+
+    /// <summary>The rows of a specimen that a row names.</summary>
+    public SpecimenRows Specimen(string code) => Specimens[_numbers[code]];
+
+    /// <summary>Whether a tube has a result of some kind.</summary>
+    public bool HasResult(TubeRow tube, Func<ResultRow, bool> isOfKind)
+    {
+        foreach (var row in Specimen(tube.Specimen).Results.Span)
+        {
+            if (row.Tube == tube.Tube && isOfKind(row))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>The results of an analyte, those of a specimen together.</summary>
     public ReadOnlyMemory<ResultRow> Of(string analyte) =>
