@@ -33,34 +33,33 @@ internal static class PairQueries
         CellKey key,
         ImmutableArray<PairRecord> pairs,
         Func<PairRecord, string> excludedChange
-    ) =>
-        GroupedQueries.Of(
-            key,
-            pairs.SelectMany(pair => Of(key, pair, excludedChange).Select(query => (pair, query)))
-        );
-
-    private static IEnumerable<DataQuery> Of(
-        CellKey key,
-        PairRecord pair,
-        Func<PairRecord, string> excludedChange
     )
     {
-        if (pair.IsOutlier)
+        var found = new List<(PairRecord Pair, DataQuery Query)>();
+        foreach (var pair in pairs)
         {
-            yield return Query(
-                OutlierFlagged,
-                key,
-                pair,
-                $"the change from {pair.Baseline?.Result.Text} to {pair.Delayed?.Result.Text} stands out from the others; it stays in every figure.",
-                "Look for a mix-up or a transcription error and record it as a deviation; the pair stays."
-            );
+            if (pair.IsOutlier)
+            {
+                found.Add((pair, OfOutlier(key, pair)));
+            }
+
+            if (OfStatus(key, pair, excludedChange) is { } query)
+            {
+                found.Add((pair, query));
+            }
         }
 
-        if (OfStatus(key, pair, excludedChange) is { } query)
-        {
-            yield return query;
-        }
+        return GroupedQueries.Of(key, found);
     }
+
+    private static DataQuery OfOutlier(CellKey key, PairRecord pair) =>
+        Query(
+            OutlierFlagged,
+            key,
+            pair,
+            $"the change from {pair.Baseline?.Result.Text} to {pair.Delayed?.Result.Text} stands out from the others; it stays in every figure.",
+            "Look for a mix-up or a transcription error and record it as a deviation; the pair stays."
+        );
 
     private static DataQuery? OfStatus(
         CellKey key,
