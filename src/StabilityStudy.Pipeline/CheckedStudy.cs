@@ -39,29 +39,25 @@ public sealed record CheckedStudy(
             return new([ended], [], 0, null, null);
         }
 
-        var intake = StudyIntake.ReadCollecting(files);
-        if (!intake.TryGet(out var study))
+        var (ofFiles, inputs, protocolSha256) = Read(files);
+        if (inputs is null)
         {
             if (StudyIntake.ReadSound(files) is not { } sound)
             {
-                return new(intake.Queries, [], 0, null, null);
+                return new(ofFiles, [], 0, null, null);
             }
 
-            var soFar = CollectionCount.Of(sound, asOf, LinesInQuestion(sound, intake.Queries));
-            return new(WithoutComing(intake.Queries, sound, soFar), [], 0, soFar, sound);
+            var soFar = CollectionCount.Of(sound, asOf, LinesInQuestion(sound, ofFiles));
+            return new(WithoutComing(ofFiles, sound, soFar), [], 0, soFar, sound);
         }
 
-        var (found, inventory) = StudyChecks.WhileCollecting(
-            study.Inputs,
-            study.Identity.HashOf(StudyBytes.ProtocolName) ?? "",
-            asOf
-        );
+        var (found, inventory) = StudyChecks.WhileCollecting(inputs, protocolSha256, asOf);
         ImmutableArray<DataQuery> queries =
         [
-            .. WithoutComing(intake.Queries, study.Inputs, inventory),
+            .. WithoutComing(ofFiles, inputs, inventory),
             .. found,
         ];
-        var answers = study.Inputs.Facts.Answers.Select(answer => answer.Query).ToHashSet();
+        var answers = inputs.Facts.Answers.Select(answer => answer.Query).ToHashSet();
         var answered = queries
             .Where(query =>
                 query.Severity != Severity.Stop && answers.Contains(QueryReference.Of(query))
@@ -72,8 +68,25 @@ public sealed record CheckedStudy(
             answered,
             answers.Except(answered.Select(QueryReference.Of)).Count(),
             inventory,
-            study.Inputs
+            inputs
         );
+    }
+
+    /// <summary>The queries about the files, and unless one stops the rows and the digest of the protocol alone: the files in canonical form are let go before the rows are checked.</summary>
+    private static (
+        ImmutableArray<DataQuery> Queries,
+        StudyInputs? Inputs,
+        string ProtocolSha256
+    ) Read(StudyBytes files)
+    {
+        var intake = StudyIntake.ReadCollecting(files);
+        return intake.TryGet(out var study)
+            ? (
+                intake.Queries,
+                study.Inputs,
+                study.Identity.HashOf(StudyBytes.ProtocolName) ?? ""
+            )
+            : (intake.Queries, null, "");
     }
 
     private static HashSet<int> LinesInQuestion(

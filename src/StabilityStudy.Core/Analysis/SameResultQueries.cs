@@ -32,7 +32,13 @@ internal static class SameResultQueries
 
     public static IEnumerable<DataQuery> Of(ImmutableArray<AnalyzedSeries> analytes)
     {
-        var alike = analytes.SelectMany(Alike).ToImmutableArray();
+        var alike = analytes
+            .AsParallel()
+            .AsOrdered()
+            .Select(analyzed => Alike(analyzed).ToImmutableArray())
+            .AsEnumerable()
+            .SelectMany(same => same)
+            .ToImmutableArray();
         if (alike.IsEmpty)
         {
             return [];

@@ -15,11 +15,19 @@ internal static class ScopeQueries
 
     /// <summary>Run codes that stand for runs on two instruments, where controls vouch for runs.</summary>
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
-        inputs
-            .Results.Where(row =>
-                inputs.Protocol.Controls == ControlRule.EveryRun
-                && row is { Run.Length: > 0, Instrument.Length: > 0 }
-            )
+        inputs.Protocol.Controls == ControlRule.EveryRun
+        && inputs
+            .Results.Select(row => row.Instrument)
+            .Where(instrument => instrument.Length > 0)
+            .Distinct()
+            .Skip(1)
+            .Any()
+            ? OnTwoInstruments(inputs.Results)
+            : [];
+
+    private static IEnumerable<DataQuery> OnTwoInstruments(ImmutableArray<ResultRow> results) =>
+        results
+            .Where(row => row is { Run.Length: > 0, Instrument.Length: > 0 })
             .GroupBy(row => (row.Analyte, row.Run))
             .Select(rows => rows.DistinctBy(row => row.Instrument).ToImmutableArray())
             .Where(rows => rows.Length > 1)

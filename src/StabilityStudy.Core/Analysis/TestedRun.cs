@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>When specimens were tested in a run.</summary>
@@ -12,6 +14,8 @@ internal readonly record struct TestedRun(
     TimeSpan FarthestFromControls
 )
 {
+    private ImmutableArray<DateTimeOffset> Controls { get; init; }
+
     /// <summary>The runs of an analyte in which a result was obtained.</summary>
     /// <param name="results">Its results.</param>
     /// <param name="controls">When the controls of each run were tested.</param>
@@ -25,18 +29,29 @@ internal readonly record struct TestedRun(
         {
             if (row is { Run.Length: > 0, TestedAt: { } testedAt, Result: not MissingResult })
             {
-                var run = runs.GetValueOrDefault(row.Run, new(row.Run, testedAt, testedAt, default));
-                runs[row.Run] = run.With(testedAt, controls.GetValueOrDefault(row.Run, []));
+                ref var run = ref CollectionsMarshal.GetValueRefOrAddDefault(
+                    runs,
+                    row.Run,
+                    out var isKnown
+                );
+                run = (
+                    isKnown
+                        ? run
+                        : new(row.Run, testedAt, testedAt, default)
+                        {
+                            Controls = controls.GetValueOrDefault(row.Run, []),
+                        }
+                ).With(testedAt);
             }
         }
 
         return runs;
     }
 
-    private TestedRun With(DateTimeOffset testedAt, ImmutableArray<DateTimeOffset> controls)
+    private TestedRun With(DateTimeOffset testedAt)
     {
-        var next = controls.IsEmpty ? TimeSpan.Zero : TimeSpan.MaxValue;
-        foreach (var control in controls)
+        var next = Controls.IsEmpty ? TimeSpan.Zero : TimeSpan.MaxValue;
+        foreach (var control in Controls)
         {
             var away = (control - testedAt).Duration();
             next = away < next ? away : next;

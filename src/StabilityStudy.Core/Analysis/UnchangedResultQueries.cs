@@ -26,7 +26,13 @@ internal static class UnchangedResultQueries
     public const double Rare = 1e-4;
 
     public static IEnumerable<DataQuery> Of(ImmutableArray<AnalyzedSeries> analytes) =>
-        analytes.SelectMany(analyzed => OfAnalyte(analyzed)).Concat(OfSpecimens(analytes));
+        analytes
+            .AsParallel()
+            .AsOrdered()
+            .Select(analyzed => OfAnalyte(analyzed).ToImmutableArray())
+            .AsEnumerable()
+            .SelectMany(found => found)
+            .Concat(OfSpecimens(analytes));
 
     private static IEnumerable<DataQuery> OfAnalyte(AnalyzedSeries analyzed)
     {

@@ -8,8 +8,7 @@ internal sealed class PlannedTests
     private readonly DateTimeOffset _asOf;
     private readonly IReadOnlySet<string> _inQuestion;
     private readonly ILookup<string, Study.NotDrawn> _notDrawn;
-    private readonly Dictionary<(string Group, string Storage), ImmutableArray<Planned>> _planned =
-    [];
+    private readonly ILookup<(string Group, string Storage), Planned> _planned;
 
     /// <param name="rows">The study.</param>
     /// <param name="asOf">The moment.</param>
@@ -24,27 +23,27 @@ internal sealed class PlannedTests
             .Of(rows.Inputs)
             .Where(item => item.Standing == NotDrawnStanding.Counts)
             .ToLookup(item => item.Statement.Specimen, item => item.Statement);
+        _planned = (
+            from patients in _protocol.Groups
+            from storage in _protocol.Storages
+            from planned in PlannedIn(patients.Id, storage.Id)
+            select (Place: (patients.Id, storage.Id), planned)
+        ).ToLookup(item => item.Place, item => item.planned);
     }
 
     /// <summary>The tests of every specimen, by time.</summary>
-    public ImmutableArray<PlannedTest> All()
-    {
-        var tests = new List<PlannedTest>(_rows.Inputs.Tubes.Length);
-        foreach (var specimen in _rows.Specimens)
-        {
-            if (!specimen.Tubes.IsEmpty)
-            {
-                tests.AddRange(OfSpecimen(specimen));
-            }
-        }
-
-        return
+    public ImmutableArray<PlannedTest> All() =>
         [
-            .. tests
+            .. _rows
+                .Specimens.Where(specimen => !specimen.Tubes.IsEmpty)
+                .AsParallel()
+                .AsOrdered()
+                .Select(OfSpecimen)
+                .AsEnumerable()
+                .SelectMany(tests => tests)
                 .OrderBy(test => test.Latest)
                 .ThenBy(test => test.Specimen, StringComparer.Ordinal),
         ];
-    }
 
     private ImmutableArray<PlannedTest> OfSpecimen(SpecimenRows specimen)
     {
@@ -97,48 +96,35 @@ internal sealed class PlannedTests
         DateTimeOffset started
     )
     {
-        var planned = PlannedIn(first.Group, storage.Id);
-        var tests = ImmutableArray.CreateBuilder<PlannedTest>(planned.Length);
-        foreach (var item in planned)
-        {
-            tests.Add(Test(specimen, first, storage, item, started));
-        }
-
+        ImmutableArray<PlannedTest> tests =
+        [
+            .. _planned[(first.Group, storage.Id)]
+                .Select(planned => Test(specimen, first, storage, planned, started)),
+        ];
         return _protocol.DelaysPerSpecimen is { } perSpecimen
-            ? Assigned(tests.MoveToImmutable(), perSpecimen)
-            : tests.MoveToImmutable();
+            ? Assigned(tests, perSpecimen)
+            : tests;
     }
 
     /// <summary>What is planned for every specimen of a group in a storage, by time.</summary>
-    private ImmutableArray<Planned> PlannedIn(string group, string storage)
-    {
-        if (!_planned.TryGetValue((group, storage), out var planned))
-        {
-            planned =
-            [
-                .. PlannedOccasions
-                    .Of(
-                        _protocol,
-                        [
-                            .. _protocol.Analytes.Where(analyte =>
-                                analyte.Groups.IsEmpty || analyte.Groups.Contains(group)
-                            ),
-                        ],
-                        group,
-                        storage
-                    )
-                    .OrderBy(item => item.Key.Delay)
-                    .Select(item =>
-                    {
-                        var (earliest, latest) = TimingRules.Planned(item.Key, _protocol);
-                        return new Planned(new(item.Key), [.. item], earliest, latest);
-                    }),
-            ];
-            _planned.Add((group, storage), planned);
-        }
-
-        return planned;
-    }
+    private IEnumerable<Planned> PlannedIn(string patients, string storage) =>
+        PlannedOccasions
+            .Of(
+                _protocol,
+                [
+                    .. _protocol.Analytes.Where(analyte =>
+                        analyte.Groups.IsEmpty || analyte.Groups.Contains(patients)
+                    ),
+                ],
+                patients,
+                storage
+            )
+            .OrderBy(item => item.Key.Delay)
+            .Select(item =>
+            {
+                var (earliest, latest) = TimingRules.Planned(item.Key, _protocol);
+                return new Planned(new(item.Key), [.. item], earliest, latest);
+            });
 
     /// <summary>
     /// Where each specimen is tested at some of the time points only, a time that passed without a row is missing only

@@ -47,14 +47,11 @@ public static partial class DurationText
     public static string Format(TimeSpan duration)
     {
         var minutes = (long)Math.Floor(duration.TotalMinutes);
-        if (minutes == 0 || minutes % 60 != 0)
-        {
-            return FormattableString.Invariant($"{minutes} min");
-        }
-
-        return minutes % 1440 == 0 && minutes > 72 * 60
-            ? FormattableString.Invariant($"{minutes / 1440} d")
-            : FormattableString.Invariant($"{minutes / 60} h");
+        var (count, unit) =
+            minutes == 0 || minutes % 60 != 0 ? (minutes, "min")
+            : minutes % 1440 == 0 && minutes > 72 * 60 ? (minutes / 1440, "d")
+            : (minutes / 60, "h");
+        return string.Create(CultureInfo.InvariantCulture, $"{count} {unit}");
     }
 
     /// <summary>Whether so many hours are better read as days.</summary>
