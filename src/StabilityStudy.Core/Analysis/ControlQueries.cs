@@ -64,13 +64,19 @@ internal static class ControlQueries
             ]
             : SideBySide.Of([
                 .. rows.Inputs.Protocol.Analytes.Select(analyte =>
-                    (Func<IEnumerable<DataQuery>>)(
-                        () =>
-                            OfAnalyte(analyte.Id, rows)
-                                .Concat(ControlRecordQueries.Of(analyte, rows))
-                    )
+                    (Func<IEnumerable<DataQuery>>)(() => OfAnalyte(analyte, rows))
                 ),
             ]);
+
+    private static IEnumerable<DataQuery> OfAnalyte(Analyte analyte, StudyRows rows)
+    {
+        var controls = rows
+            .Inputs.Controls.Where(row => row.Analyte == analyte.Id)
+            .ToImmutableArray();
+        var runs = TestedRun.All(rows.Of(analyte.Id).Span, controls);
+        return OfStandings(analyte.Id, controls, runs)
+            .Concat(ControlRecordQueries.Of(analyte, controls, runs));
+    }
 
     /// <summary>A shift of bridging plasma that uses up a large part of the allowable bias.</summary>
     public static IEnumerable<DataQuery> OfShift(Cell cell, StudyProtocol protocol)
@@ -101,16 +107,15 @@ internal static class ControlQueries
         }
     }
 
-    private static IEnumerable<DataQuery> OfAnalyte(string analyte, StudyRows rows)
+    private static IEnumerable<DataQuery> OfStandings(
+        string analyte,
+        ImmutableArray<ControlRow> controls,
+        IEnumerable<TestedRun> tested
+    )
     {
-        var standing = RunControls.Standings(
-            rows.Inputs.Controls.Where(row => row.Analyte == analyte)
-        );
-        var runs = MemoryMarshal
-            .ToEnumerable(rows.Of(analyte))
-            .Where(row => row.Run.Length > 0 && row.Result is not MissingResult)
-            .Select(row => row.Run)
-            .Distinct()
+        var standing = RunControls.Standings(controls);
+        var runs = tested
+            .Select(run => run.Run)
             .Order(StringComparer.Ordinal)
             .ToLookup(run => standing.GetValueOrDefault(run));
         if (runs.Contains(RunStanding.WithoutControl))

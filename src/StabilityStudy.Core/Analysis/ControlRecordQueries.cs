@@ -34,37 +34,38 @@ internal static class ControlRecordQueries
     /// <summary>Fewer results of a control vary too much in their own SD.</summary>
     private const int FewestForSpread = 10;
 
-    public static IEnumerable<DataQuery> Of(Analyte analyte, StudyRows study)
+    /// <summary>The queries about an analyte.</summary>
+    /// <param name="analyte">The analyte.</param>
+    /// <param name="rows">Its control results.</param>
+    /// <param name="runs">Its runs.</param>
+    public static IEnumerable<DataQuery> Of(
+        Analyte analyte,
+        ImmutableArray<ControlRow> rows,
+        IEnumerable<TestedRun> runs
+    )
     {
-        var rows = study.Inputs.Controls.Where(row => row.Analyte == analyte.Id).ToImmutableArray();
         var controls = rows.Where(row => row.Kind == ControlKind.Control).ToImmutableArray();
         var byRun = controls.GroupBy(row => row.Run).ToDictionary(run => run.Key);
-        var tests = TestedRun.All(
-            study.Of(analyte.Id).Span,
-            byRun.ToDictionary(
-                run => run.Key,
-                run => run.Value.Select(row => row.TestedAt).ToImmutableArray()
-            )
-        );
+        var tests = runs.Where(run => run.First is not null).ToImmutableArray();
         return
         [
             .. Runs(
                 analyte.Id,
                 RunTooLong,
-                tests.Values.Where(run => run.Last - run.First > s_longestRun),
+                tests.Where(run => run.Last - run.First > s_longestRun),
                 "with tests more than 24 hours apart; one control cannot vouch for all of them"
             ),
             .. Runs(
                 analyte.Id,
                 ControlFarFromTests,
-                tests.Values.Where(run => run.FarthestFromControls > s_longestAway),
+                tests.Where(run => run.FarthestFromControls > s_longestAway),
                 "with a test more than 8 hours from every control of the run",
                 "Test controls within the eight hours of the specimens they vouch for, or correct the times."
             ),
             .. Runs(
                 analyte.Id,
                 OneControlLevel,
-                tests.Values.Where(run =>
+                tests.Where(run =>
                     byRun.TryGetValue(run.Run, out var own)
                     && !own.Select(row => row.Control).Distinct().Skip(1).Any()
                 ),
@@ -73,7 +74,7 @@ internal static class ControlRecordQueries
             .. Controls(
                 analyte.Id,
                 ControlInSomeRuns,
-                NotInEveryRun(controls, [.. tests.Keys]),
+                NotInEveryRun(controls, [.. tests.Select(run => run.Run)]),
                 "has no result in some of the runs that have controls"
             ),
             .. Controls(

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>The measured results of one specimen and analyte in order of time, which begin with the baseline.</summary>
@@ -57,28 +59,43 @@ internal sealed record ResultSeries(
                 continue;
             }
 
-            var values = ImmutableArray.CreateBuilder<decimal>(rows.Length);
-            var line = int.MaxValue;
-            foreach (var row in rows)
-            {
-                if (row.Result is not MeasuredResult { Value: > 0 and var value })
-                {
-                    break;
-                }
-
-                values.Add(value);
-                line = Math.Min(line, row.SourceRow);
-            }
-
-            if (values.Count == rows.Length)
+            if (ValuesOf(rows) is { } values)
             {
                 found.Add(
-                    new(rows[0].Specimen, line, PlaceOf(rows, patterns), values.MoveToImmutable())
+                    new(rows[0].Specimen, FirstLine(rows), PlaceOf(rows, patterns), values)
                 );
             }
         }
 
         return found.ToImmutable();
+    }
+
+    /// <summary>The numbers; null where one of the results is none.</summary>
+    private static ImmutableArray<decimal>? ValuesOf(ReadOnlySpan<ResultRow> rows)
+    {
+        var values = new decimal[rows.Length];
+        for (var i = 0; i < rows.Length; i++)
+        {
+            if (rows[i].Result is not MeasuredResult { Value: > 0 and var value })
+            {
+                return null;
+            }
+
+            values[i] = value;
+        }
+
+        return ImmutableCollectionsMarshal.AsImmutableArray(values);
+    }
+
+    private static int FirstLine(ReadOnlySpan<ResultRow> rows)
+    {
+        var line = rows[0].SourceRow;
+        foreach (var row in rows)
+        {
+            line = Math.Min(line, row.SourceRow);
+        }
+
+        return line;
     }
 
     private static int PlaceOf(ReadOnlySpan<ResultRow> rows, List<TestOccasion[]> patterns)

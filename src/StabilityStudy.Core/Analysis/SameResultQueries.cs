@@ -69,8 +69,11 @@ internal static class SameResultQueries
         foreach (var comparable in analyzed.Series.GroupBy(series => series.Times))
         {
             var all = comparable.ToImmutableArray();
-            var groups = all.GroupBy(series => series, ResultSeries.ByValues)
-                .Where(same => same.Skip(1).Any())
+            var seen = new HashSet<ResultSeries>(all.Length, ResultSeries.ByValues);
+            var again = all.Where(series => !seen.Add(series))
+                .ToHashSet(ResultSeries.ByValues);
+            var groups = all.Where(again.Contains)
+                .GroupBy(series => series, ResultSeries.ByValues)
                 .Select(same => same.OrderBy(series => series.Line).ToImmutableArray())
                 .ToImmutableArray();
             if (groups.IsEmpty)

@@ -108,18 +108,18 @@ public static class StudyChecks
             return ([], baselines);
         }
 
-        var queries = ImmutableArray.CreateBuilder<DataQuery>();
-        queries.AddRange(found.Queries);
-        foreach (var (timePoint, received) in PairAssembly.Pairs(found, queries))
+        var ofResults = ImmutableArray.CreateBuilder<DataQuery>();
+        var ofPairs = ImmutableArray.CreateBuilder<DataQuery>();
+        foreach (var (timePoint, received) in PairAssembly.Pairs(found, ofResults))
         {
             var marked = context.Marked(timePoint, received);
             var key = context.KeyAt(timePoint);
             var pairs = awaited.Without(key, marked);
-            queries.AddRange(PairQueries.OfAll(key, pairs, _ => ""));
-            queries.AddRange(ConfoundingQueries.Of(key, pairs));
+            ofPairs.AddRange(PairQueries.OfAll(key, pairs, _ => ""));
+            ofPairs.AddRange(ConfoundingQueries.Of(key, pairs));
         }
 
-        return (queries.DrainToImmutable(), baselines);
+        return ([.. found.Queries, .. ofResults, .. ofPairs], baselines);
     }
 
     /// <summary>Takes a result that was read out of a query; a word for a missing result stays.</summary>

@@ -2,15 +2,15 @@ using System.Runtime.InteropServices;
 
 namespace StabilityStudy.Core.Analysis;
 
-/// <summary>When specimens were tested in a run.</summary>
+/// <summary>A run with results of specimens, and when they were tested.</summary>
 /// <param name="Run">Code of the run.</param>
-/// <param name="First">The first test.</param>
+/// <param name="First">The first test; null where no time is recorded.</param>
 /// <param name="Last">The last test.</param>
 /// <param name="FarthestFromControls">The longest time between a test and the control next to it; zero without a control.</param>
 internal readonly record struct TestedRun(
     string Run,
-    DateTimeOffset First,
-    DateTimeOffset Last,
+    DateTimeOffset? First,
+    DateTimeOffset? Last,
     TimeSpan FarthestFromControls
 )
 {
@@ -18,34 +18,41 @@ internal readonly record struct TestedRun(
 
     /// <summary>The runs of an analyte in which a result was obtained.</summary>
     /// <param name="results">Its results.</param>
-    /// <param name="controls">When the controls of each run were tested.</param>
-    public static Dictionary<string, TestedRun> All(
+    /// <param name="controls">Its control results.</param>
+    public static ICollection<TestedRun> All(
         ReadOnlySpan<ResultRow> results,
-        IReadOnlyDictionary<string, ImmutableArray<DateTimeOffset>> controls
+        ImmutableArray<ControlRow> controls
     )
     {
+        var times = controls
+            .Where(row => row.Kind == ControlKind.Control)
+            .GroupBy(row => row.Run, row => row.TestedAt)
+            .ToDictionary(run => run.Key, run => run.ToImmutableArray());
         var runs = new Dictionary<string, TestedRun>(StringComparer.Ordinal);
         foreach (var row in results)
         {
-            if (row is { Run.Length: > 0, TestedAt: { } testedAt, Result: not MissingResult })
+            if (row.Run.Length == 0 || row.Result is MissingResult)
             {
-                ref var run = ref CollectionsMarshal.GetValueRefOrAddDefault(
-                    runs,
-                    row.Run,
-                    out var isKnown
-                );
-                run = (
-                    isKnown
-                        ? run
-                        : new(row.Run, testedAt, testedAt, default)
-                        {
-                            Controls = controls.GetValueOrDefault(row.Run, []),
-                        }
-                ).With(testedAt);
+                continue;
             }
+
+            ref var run = ref CollectionsMarshal.GetValueRefOrAddDefault(
+                runs,
+                row.Run,
+                out var isKnown
+            );
+            if (!isKnown)
+            {
+                run = new(row.Run, null, null, TimeSpan.Zero)
+                {
+                    Controls = times.GetValueOrDefault(row.Run, []),
+                };
+            }
+
+            run = row.TestedAt is { } testedAt ? run.With(testedAt) : run;
         }
 
-        return runs;
+        return runs.Values;
     }
 
     private TestedRun With(DateTimeOffset testedAt)
@@ -59,8 +66,8 @@ internal readonly record struct TestedRun(
 
         return this with
         {
-            First = testedAt < First ? testedAt : First,
-            Last = testedAt > Last ? testedAt : Last,
+            First = First < testedAt ? First : testedAt,
+            Last = Last > testedAt ? Last : testedAt,
             FarthestFromControls = next > FarthestFromControls ? next : FarthestFromControls,
         };
     }

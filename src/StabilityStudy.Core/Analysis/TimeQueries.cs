@@ -154,6 +154,11 @@ internal static class TimeQueries
 
     private static IEnumerable<DataQuery> OfTestedBeforeReceipt(StudyRows rows)
     {
+        if (rows.Inputs.Tubes.All(tube => tube.ReceivedAt is null))
+        {
+            return [];
+        }
+
         var early = FoundRows
             .Tested(rows)
             .Where(item => item.TestedAt < item.Tube.ReceivedAt)

@@ -53,6 +53,11 @@ internal static class TubeQueries
     /// <summary>A storage in the freezer that was not spent there.</summary>
     private static IEnumerable<DataQuery> OfFrozenBriefly(StudyRows rows)
     {
+        if (rows.Inputs.Tubes.All(tube => tube.FrozenAt is null))
+        {
+            return [];
+        }
+
         var brief = FoundRows
             .Tested(rows)
             .Where(item =>

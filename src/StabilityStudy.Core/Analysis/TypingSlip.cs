@@ -61,6 +61,11 @@ internal sealed record TypingSlip(ResultRow Row, SlipKind Kind)
             same => Usual.Of(analyte, [.. same.Value])
         );
         var slips = new List<TypingSlip>();
+        if (!logs.Any(same => same.Value.Exists(usual[same.Key].IsApart)))
+        {
+            return slips;
+        }
+
         foreach (var specimen in rows.Specimens)
         {
             Read(specimen, rows.Of(analyte.Id, specimen).Span, own);

@@ -16,11 +16,15 @@ internal static class AssignedTimes
         int? perSpecimen
     )
     {
-        if (perSpecimen is not { } planned)
-        {
-            return timePoints;
-        }
+        return perSpecimen is { } planned ? OfTested(draw, timePoints, planned) : timePoints;
+    }
 
+    private static ImmutableArray<TimePoint> OfTested(
+        Draw draw,
+        ImmutableArray<TimePoint> timePoints,
+        int planned
+    )
+    {
         var tested = timePoints
             .Where(timePoint =>
                 !draw.ResultsAt(new TestOccasion(timePoint)).IsEmpty

@@ -7,7 +7,7 @@ namespace StabilityStudy.Core.Pairing;
 internal static class PairAssembly
 {
     /// <summary>The pairs of each time point of one analyte, group and storage, in ascending order of the time points.</summary>
-    public static ImmutableArray<(TimePoint TimePoint, ImmutableArray<PairRecord> Pairs)> Assemble(
+    public static IEnumerable<(TimePoint TimePoint, ImmutableArray<PairRecord> Pairs)> Assemble(
         SpecimenIndex index,
         PairContext context,
         ImmutableArray<DataQuery>.Builder queries
@@ -31,8 +31,8 @@ internal static class PairAssembly
         );
     }
 
-    /// <summary>The pairs of each time point with baselines that were found.</summary>
-    public static ImmutableArray<(TimePoint TimePoint, ImmutableArray<PairRecord> Pairs)> Pairs(
+    /// <summary>The pairs of each time point with baselines that were found, put together when they are asked for.</summary>
+    public static IEnumerable<(TimePoint TimePoint, ImmutableArray<PairRecord> Pairs)> Pairs(
         FoundBaselines found,
         ImmutableArray<DataQuery>.Builder queries
     )
@@ -42,22 +42,20 @@ internal static class PairAssembly
         var assigned = draws
             .Select(draw => AssignedTimes.Of(draw, timePoints, context.Protocol.DelaysPerSpecimen))
             .ToImmutableArray();
-        return
-        [
-            .. timePoints.Select(timePoint =>
-                (
-                    timePoint,
-                    draws
-                        .Select(
-                            (draw, i) =>
-                                assigned[i].Contains(timePoint)
-                                    ? Pair(draw, baselines[i], timePoint, context, queries)
-                                    : AssignedTimes.NotAssigned(draw, baselines[i])
-                        )
-                        .ToImmutableArray()
-                )
-            ),
-        ];
+        foreach (var timePoint in timePoints)
+        {
+            var pairs = ImmutableArray.CreateBuilder<PairRecord>(draws.Length);
+            for (var i = 0; i < draws.Length; i++)
+            {
+                pairs.Add(
+                    assigned[i].Contains(timePoint)
+                        ? Pair(draws[i], baselines[i], timePoint, context, queries)
+                        : AssignedTimes.NotAssigned(draws[i], baselines[i])
+                );
+            }
+
+            yield return (timePoint, pairs.MoveToImmutable());
+        }
     }
 
     private static PairRecord Pair(

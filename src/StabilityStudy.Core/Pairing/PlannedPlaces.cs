@@ -7,6 +7,11 @@ namespace StabilityStudy.Core.Pairing;
 /// </summary>
 internal static class PlannedPlaces
 {
+    private static readonly Comparison<PairRecord> s_byCollection = (one, other) =>
+        one.CollectedAt.CompareTo(other.CollectedAt) is not 0 and var order
+            ? order
+            : string.CompareOrdinal(one.Specimen, other.Specimen);
+
     /// <summary>
     /// Whether a specimen leaves its place to a reserve: it has no valid baseline, its delayed tube was not drawn, or a run that no control vouches for was left out with it.
     /// Nothing that became of a delayed tube is among the reasons, because that is what is to be found out.
@@ -27,12 +32,9 @@ internal static class PlannedPlaces
     {
         var taken = new Dictionary<string, int>(StringComparer.Ordinal);
         var beyond = new HashSet<string>();
-        foreach (
-            var pair in pairs
-                .Where(pair => pair.Status != PairStatus.AddedAfterLook)
-                .OrderBy(pair => pair.CollectedAt)
-                .ThenBy(pair => pair.Specimen, StringComparer.Ordinal)
-        )
+        var inOrder = pairs.Where(pair => pair.Status != PairStatus.AddedAfterLook).ToArray();
+        Array.Sort(inOrder, s_byCollection);
+        foreach (var pair in inOrder)
         {
             var places = placesOf(pair);
             var before = taken.GetValueOrDefault(places);

@@ -22,7 +22,11 @@ internal sealed class SpecimenIndex
         _specimens = rows
             .Specimens.Where(specimen => !specimen.Tubes.IsEmpty)
             .OrderBy(specimen => specimen.Specimen, StringComparer.Ordinal)
-            .SelectMany(specimen => InStorages(specimen, spelling, notDrawn[specimen.Specimen]))
+            .AsParallel()
+            .AsOrdered()
+            .Select(specimen => InStorages(specimen, spelling, notDrawn[specimen.Specimen]))
+            .AsEnumerable()
+            .SelectMany(specimens => specimens)
             .GroupBy(item => (item.Group, item.Drawn.Storage), item => item.Drawn)
             .ToDictionary(same => same.Key, DrawnSpecimen.Marked);
     }
@@ -54,7 +58,7 @@ internal sealed class SpecimenIndex
     }
 
     /// <summary>A specimen in each group and storage that one of its tubes names.</summary>
-    private static IEnumerable<(string Group, DrawnSpecimen Drawn)> InStorages(
+    private static ImmutableArray<(string Group, DrawnSpecimen Drawn)> InStorages(
         SpecimenRows specimen,
         Dictionary<string, TubeRow> spelling,
         IEnumerable<NotDrawn> notDrawn
@@ -75,25 +79,28 @@ internal sealed class SpecimenIndex
                 .OrderBy(tube => tube.Tube, StringComparer.Ordinal),
         ];
         var retested = Retested(specimen.Results.Span);
-        return tubes
-            .Select(tube => (tube.Group, tube.Storage))
-            .Distinct()
-            .Select(place =>
-                (
-                    place.Group,
-                    new DrawnSpecimen(
-                        specimen,
-                        place.Storage,
-                        tubes,
-                        retested,
-                        [
-                            .. notDrawn.Where(item =>
-                                (item.Storage ?? place.Storage) == place.Storage
-                            ),
-                        ]
+        return
+        [
+            .. tubes
+                .Select(tube => (tube.Group, tube.Storage))
+                .Distinct()
+                .Select(place =>
+                    (
+                        place.Group,
+                        new DrawnSpecimen(
+                            specimen,
+                            place.Storage,
+                            tubes,
+                            retested,
+                            [
+                                .. notDrawn.Where(item =>
+                                    (item.Storage ?? place.Storage) == place.Storage
+                                ),
+                            ]
+                        )
                     )
-                )
-            );
+                ),
+        ];
     }
 
     private static ImmutableArray<string> Retested(ReadOnlySpan<ResultRow> results)

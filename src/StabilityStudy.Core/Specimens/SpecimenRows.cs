@@ -14,7 +14,22 @@ internal sealed record SpecimenRows(
 {
     /// <summary>Its tubes in the order of their lines, which two files need not keep.</summary>
     public ImmutableArray<TubeRow> TubesByLine =>
-        [.. Tubes.ToArray().OrderBy(tube => tube.SourceRow)];
+        IsByLine(Tubes.Span)
+            ? [.. Tubes.Span]
+            : [.. Tubes.ToArray().OrderBy(tube => tube.SourceRow)];
+
+    private static bool IsByLine(ReadOnlySpan<TubeRow> tubes)
+    {
+        for (var i = 1; i < tubes.Length; i++)
+        {
+            if (tubes[i].SourceRow < tubes[i - 1].SourceRow)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     /// <summary>The tube with a code; null when specimens.csv has none.</summary>
     public TubeRow? Tube(string code)
