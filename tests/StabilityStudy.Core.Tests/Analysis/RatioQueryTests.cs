@@ -112,7 +112,9 @@ public sealed class RatioQueryTests
 
         Assert.Equal(
             expected,
-            ResultQueries.Of(study.Inputs).Count(query => query.Code == "same-word-everywhere")
+            ResultQueries
+                .Of(new StudyRows(study.Inputs))
+                .Count(query => query.Code == "same-word-everywhere")
         );
     }
 

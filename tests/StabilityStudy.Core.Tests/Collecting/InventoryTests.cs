@@ -261,7 +261,6 @@ public sealed class InventoryTests
 
     private static string[] Codes(SmallStudy study, string? at, int days = 0)
     {
-        var inventory = at is null ? null : At(at, study, days);
         string[] about =
         [
             "delayed-result-missing",
@@ -272,8 +271,13 @@ public sealed class InventoryTests
         ];
         return
         [
-            .. StudyChecks
-                .Of(study.Inputs, "", inventory)
+            .. (
+                at is null
+                    ? StudyChecks.Of(study.Inputs, "")
+                    : StudyChecks
+                        .WhileCollecting(study.Inputs, "", Time(at).AddDays(days))
+                        .Queries
+            )
                 .Select(query => query.Code)
                 .Where(about.Contains)
                 .Distinct(),
