@@ -9,26 +9,29 @@ internal static class GroupedQueries
     private const int MostSingle = 5;
 
     /// <summary>The queries, those of one code together when there are more than five; documented decisions stay single.</summary>
+    /// <param name="key">The cell.</param>
+    /// <param name="found">The pairs about which something is asked, and what.</param>
+    /// <param name="query">The query about one of them.</param>
     public static IEnumerable<DataQuery> Of(
         CellKey key,
-        IEnumerable<(PairRecord Pair, DataQuery Query)> queries
-    )
-    {
-        var byKind = queries.GroupBy(item => item.Query.Kind).ToImmutableArray();
-        return byKind.SelectMany(same =>
-            same.Key == PairQueries.PairExcluded || same.Count() <= MostSingle
-                ? same.Select(item => item.Query)
-                : [Together(key, [.. same])]
-        );
-    }
+        IEnumerable<(QueryKind Kind, PairRecord Pair)> found,
+        Func<QueryKind, PairRecord, DataQuery> query
+    ) =>
+        found
+            .GroupBy(item => item.Kind, item => item.Pair)
+            .SelectMany(same =>
+                same.Key == PairQueries.PairExcluded || same.Count() <= MostSingle
+                    ? same.Select(pair => query(same.Key, pair))
+                    : [Together(key, [.. same], query(same.Key, same.First()))]
+            );
 
     private static DataQuery Together(
         CellKey key,
-        ImmutableArray<(PairRecord Pair, DataQuery Query)> same
+        ImmutableArray<PairRecord> same,
+        DataQuery first
     )
     {
-        var first = same[0].Query;
-        var codes = string.Join(", ", same.Take(MostSingle).Select(item => item.Pair.Specimen));
+        var codes = string.Join(", ", same.Take(MostSingle).Select(pair => pair.Specimen));
         return first with
         {
             Observed = "",

@@ -1,3 +1,5 @@
+using System.Diagnostics;
+
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>What a pair gives rise to: a flagged outlier, a failed tube, a pair left out.</summary>
@@ -35,22 +37,50 @@ internal static class PairQueries
         Func<PairRecord, string> excludedChange
     )
     {
-        var found = new List<(PairRecord Pair, DataQuery Query)>();
+        var found = new List<(QueryKind Kind, PairRecord Pair)>();
         foreach (var pair in pairs)
         {
             if (pair.IsOutlier)
             {
-                found.Add((pair, OfOutlier(key, pair)));
+                found.Add((OutlierFlagged, pair));
             }
 
-            if (OfStatus(key, pair, excludedChange) is { } query)
+            if (KindOf(pair) is { } kind)
             {
-                found.Add((pair, query));
+                found.Add((kind, pair));
             }
         }
 
-        return GroupedQueries.Of(key, found);
+        return GroupedQueries.Of(
+            key,
+            found,
+            (kind, pair) =>
+                kind == OutlierFlagged
+                    ? OfOutlier(key, pair)
+                    : OfStatus(kind, key, pair, excludedChange)
+        );
     }
+
+    /// <summary>What is asked about a pair for what became of it; null where nothing is.</summary>
+    private static QueryKind? KindOf(PairRecord pair) =>
+        pair.Status switch
+        {
+            PairStatus.Failed => DelayedTubeFailed,
+            PairStatus.Excluded => PairExcluded,
+            PairStatus.OutsideTiming => OutsideTiming,
+            PairStatus.BaselineInvalid => BaselineInvalid,
+            PairStatus.NoDelayedResult when pair.Delayed is null => DelayedResultMissing,
+            PairStatus.NoDelayedResult => NoDelayedResult,
+            PairStatus.Ineligible => SpecimenIneligible,
+            PairStatus.BeyondInterval when HasLeftInterval(pair) => LeftMeasuringInterval,
+            PairStatus.BeyondInterval => BeyondMeasuringInterval,
+            PairStatus.NotDrawn => TubeNotDrawn,
+            PairStatus.NotAssigned
+            or PairStatus.AddedAfterLook
+            or PairStatus.BeyondPlanned
+            or PairStatus.RunNotInControl
+            or PairStatus.Compared => null,
+        };
 
     private static DataQuery OfOutlier(CellKey key, PairRecord pair) =>
         Query(
@@ -61,86 +91,74 @@ internal static class PairQueries
             "Look for a mix-up or a transcription error and record it as a deviation; the pair stays."
         );
 
-    private static DataQuery? OfStatus(
+    private static DataQuery OfStatus(
+        QueryKind kind,
         CellKey key,
+        PairRecord pair,
+        Func<PairRecord, string> excludedChange
+    )
+    {
+        var (message, action) = WordsOf(kind, pair, excludedChange);
+        var query = Query(kind, key, pair, message, action);
+        return pair is { Status: PairStatus.Ineligible, IsOfDelayedTube: true }
+            ? query with
+            {
+                Rank = QueryRank.StatedAnyway,
+            }
+            : query;
+    }
+
+    private static (string Message, string? Action) WordsOf(
+        QueryKind kind,
         PairRecord pair,
         Func<PairRecord, string> excludedChange
     ) =>
         pair.Status switch
         {
-            PairStatus.Failed => Query(
-                DelayedTubeFailed,
-                key,
-                pair,
+            PairStatus.Failed => (
                 $"{pair.Reason} in the delayed tube: counts as outside the allowable difference.",
                 "Check mixing and fill at collection; the tube stays counted, since waiting may be why it failed."
             ),
-            PairStatus.Excluded => Query(
-                PairExcluded,
-                key,
-                pair,
+            PairStatus.Excluded => (
                 pair.IsExcludedKnowing
                     ? $"left out of the mean by a documented decision when its result could be known, and counted as outside the allowable difference: {pair.Reason}{excludedChange(pair)}."
-                    : $"left out by a documented decision: {pair.Reason}{excludedChange(pair)}."
+                    : $"left out by a documented decision: {pair.Reason}{excludedChange(pair)}.",
+                null
             ),
-            PairStatus.OutsideTiming => Query(
-                OutsideTiming,
-                key,
-                pair,
-                $"left out: {pair.Reason}."
-            ),
-            PairStatus.BaselineInvalid => Query(
-                BaselineInvalid,
-                key,
-                pair,
-                $"left out: {pair.Reason}{(BaselineIsMissing(pair) ? ", although the delayed tube has a result" : "")}.",
-                BaselineIsMissing(pair)
-                    ? "Add the baseline result, or state in a deviation why there is none."
-                    : null
-            ),
-            PairStatus.NoDelayedResult when pair.Delayed is null => Query(
-                DelayedResultMissing,
-                key,
-                pair,
-                $"{pair.Reason}: counts as outside the allowable difference.",
-                "Add the result; a tube that was not drawn is stated as [[not_drawn]] on the day of collection."
-            ),
-            PairStatus.NoDelayedResult => Query(
-                NoDelayedResult,
-                key,
-                pair,
-                $"no delayed result: {pair.Reason}. It counts as outside the allowable difference, because a loss may hide a failure."
-            ),
-            PairStatus.Ineligible => Query(
-                SpecimenIneligible,
-                key,
-                pair,
+            PairStatus.OutsideTiming => ($"left out: {pair.Reason}.", null),
+            PairStatus.BaselineInvalid => BaselineIsMissing(pair)
+                ? (
+                    $"left out: {pair.Reason}, although the delayed tube has a result.",
+                    "Add the baseline result, or state in a deviation why there is none."
+                )
+                : ($"left out: {pair.Reason}.", null),
+            PairStatus.NoDelayedResult => kind == DelayedResultMissing
+                ? (
+                    $"{pair.Reason}: counts as outside the allowable difference.",
+                    "Add the result; a tube that was not drawn is stated as [[not_drawn]] on the day of collection."
+                )
+                : (
+                    $"no delayed result: {pair.Reason}. It counts as outside the allowable difference, because a loss may hide a failure.",
+                    null
+                ),
+            PairStatus.Ineligible => (
                 $"left out: {pair.Reason}.",
                 pair.IsOfDelayedTube
                     ? "State when this was seen: one that was left out after its result was known looks chosen."
                     : "Nothing."
-            ) with
-            {
-                Rank = pair.IsOfDelayedTube ? QueryRank.StatedAnyway : QueryRank.ForTheRecord,
-            },
-            PairStatus.BeyondInterval when HasLeftInterval(pair) => Query(
-                LeftMeasuringInterval,
-                key,
-                pair,
-                $"{(pair.Delayed?.Result is CensoredResult ? "the delayed result" : "the baseline")} lies beyond the measuring interval, and the other result far from that end of it: counts for individual agreement, not for means."
             ),
-            PairStatus.BeyondInterval => Query(
-                BeyondMeasuringInterval,
-                key,
-                pair,
-                "a result lies beyond the measuring interval: counts for individual agreement, not for means."
+            PairStatus.BeyondInterval => (
+                kind == LeftMeasuringInterval
+                    ? $"{(pair.Delayed?.Result is CensoredResult ? "the delayed result" : "the baseline")} lies beyond the measuring interval, and the other result far from that end of it: counts for individual agreement, not for means."
+                    : "a result lies beyond the measuring interval: counts for individual agreement, not for means.",
+                null
             ),
-            PairStatus.NotDrawn => Query(TubeNotDrawn, key, pair, $"{pair.Reason}; no loss."),
+            PairStatus.NotDrawn => ($"{pair.Reason}; no loss.", null),
             PairStatus.NotAssigned
             or PairStatus.AddedAfterLook
             or PairStatus.BeyondPlanned
             or PairStatus.RunNotInControl
-            or PairStatus.Compared => null,
+            or PairStatus.Compared => throw new UnreachableException(),
         };
 
     private static bool BaselineIsMissing(PairRecord pair) =>

@@ -22,11 +22,12 @@ internal static class StudyQueries
         var inputs = rows.Inputs;
         return SideBySide.Of(
             () =>
-                sequences
-                    .SelectMany(sequence => sequence.Cells)
-                    .SelectMany(cell => OfCell(cell, inputs.Protocol)),
+                OfEach(
+                    sequences,
+                    sequence => sequence.Cells.SelectMany(cell => OfCell(cell, inputs.Protocol))
+                ),
             () => sequences.SelectMany(NotAsPlanned),
-            () => sequences.SelectMany(sequence => SpreadQueries.Of(sequence, inputs.Protocol)),
+            () => OfEach(sequences, sequence => SpreadQueries.Of(sequence, inputs.Protocol)),
             () => sequences.SelectMany(sequence => ScopeQueries.Of(sequence, inputs.Protocol)),
             () => sequences.SelectMany(sequence => SequenceQueries.Of(sequence, inputs.Protocol)),
             () => sequences.SelectMany(sequence => OfModifiedTest(sequence, inputs.Protocol)),
@@ -41,6 +42,16 @@ internal static class StudyQueries
             () => ControlQueries.Of(rows)
         );
     }
+
+    private static ImmutableArray<DataQuery> OfEach(
+        ImmutableArray<Sequence> sequences,
+        Func<Sequence, IEnumerable<DataQuery>> of
+    ) =>
+        SideBySide.Of([
+            .. sequences.Select(sequence =>
+                (Func<IEnumerable<DataQuery>>)(() => of(sequence))
+            ),
+        ]);
 
     private static IEnumerable<DataQuery> OfCell(Cell cell, StudyProtocol protocol) =>
         [

@@ -20,8 +20,8 @@ internal static class RunControls
         var tested = new HashSet<string>(StringComparer.Ordinal);
         foreach (var pair in counted)
         {
-            tested.UnionWith(pair.Baseline?.Runs() ?? []);
-            tested.UnionWith(pair.Delayed?.Runs() ?? []);
+            AddRuns(pair.Baseline, tested);
+            AddRuns(pair.Delayed, tested);
         }
 
         var runs = tested
@@ -34,6 +34,18 @@ internal static class RunControls
             [.. runs[RunStanding.OutOfControl]],
             BridgingPlasmas.Shift(counted, controls)
         );
+    }
+
+    private static void AddRuns(Measurement? result, HashSet<string> runs)
+    {
+        if (result is { ReplicateRuns: { IsEmpty: false } several })
+        {
+            runs.UnionWith(several);
+        }
+        else if (result is { Run: { Length: > 0 } run })
+        {
+            runs.Add(run);
+        }
     }
 
     /// <summary>The pairs, those with a result of a run that no control vouches for left out.</summary>
@@ -72,11 +84,16 @@ internal static class RunControls
         result switch
         {
             null => null,
-            { ReplicateRuns: { IsEmpty: false } runs } => runs.Select(run => Problem(run, standing))
-                .FirstOrDefault(problem => problem is not null),
+            { ReplicateRuns: { IsEmpty: false } runs } => FirstProblem(runs, standing),
             { Run.Length: 0 } => "run not recorded",
             { Run: var run } => Problem(run, standing),
         };
+
+    private static string? FirstProblem(
+        ImmutableArray<string> runs,
+        IReadOnlyDictionary<string, RunStanding> standing
+    ) =>
+        runs.Select(run => Problem(run, standing)).FirstOrDefault(problem => problem is not null);
 
     private static string? Problem(string run, IReadOnlyDictionary<string, RunStanding> standing) =>
         standing.GetValueOrDefault(run) switch
