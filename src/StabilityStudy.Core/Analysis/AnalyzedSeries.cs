@@ -57,7 +57,8 @@ internal sealed record AnalyzedSeries(
             : rows
                 .Inputs.Results.Where(row => row.Analyte == analyte)
                 .DistinctBy(row => row.Specimen)
-                .Select(row => rows.Specimen(row.Specimen));
+                .Select(row => rows.Specimen(row.Specimen))
+                .OfType<SpecimenRows>();
 
     private static ReadOnlyMemory<ResultRow> InOrder(ReadOnlyMemory<ResultRow> results)
     {

@@ -12,21 +12,16 @@ internal static class ExclusionDateQueries
     internal static readonly QueryKind ExclusionAfterResult = Kinds.Add("exclusion-after-result", QueryRank.Exclusion, "an exclusion was decided after the delayed result was there", "nothing: the pair counts as outside the allowable difference", point: "Excluded when the result was known.");
     // csharpier-ignore-end
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs)
-    {
-        if (inputs.Facts.Exclusions.IsEmpty)
-        {
-            return [];
-        }
-
-        var tubes = inputs.Tubes.ToLookup(tube => tube.Specimen);
-        var results = inputs.Results.ToLookup(row => row.Specimen);
-        return inputs
-            .Facts.Exclusions.Select(exclusion =>
-                OfOne(exclusion, tubes[exclusion.Specimen], results[exclusion.Specimen])
+    public static IEnumerable<DataQuery> Of(StudyRows rows) =>
+        rows
+            .Inputs.Facts.Exclusions.Select(exclusion =>
+                OfOne(
+                    exclusion,
+                    rows.TubesOf(exclusion.Specimen),
+                    rows.ResultsOf(exclusion.Specimen)
+                )
             )
             .OfType<DataQuery>();
-    }
 
     private static DataQuery? OfOne(
         Exclusion exclusion,

@@ -24,12 +24,12 @@ public static class InputQueries
                     () => ResultValueQueries.Of(inputs),
                     () => OfAgreement(AnalyzedSeries.Of(rows)),
                     () => RatioQueries.Of(inputs),
-                    () => PlanQueries.Of(inputs),
+                    () => PlanQueries.Of(rows),
                     () => ScopeQueries.Of(inputs),
                     () => LookQueries.OfEnd(inputs),
-                    () => ExclusionDateQueries.Of(inputs),
-                    () => NotDrawnQueries.Of(inputs),
-                    () => RerunQueries.Of(inputs)
+                    () => ExclusionDateQueries.Of(rows),
+                    () => NotDrawnQueries.Of(rows),
+                    () => RerunQueries.Of(rows)
                 ),
                 inputs.Facts.Files
             ),

@@ -12,9 +12,9 @@ internal static class NotDrawnQueries
     internal static readonly QueryKind NotDrawnHasResult = Kinds.Add("not-drawn-has-result", QueryRank.Exclusion, "a tube stated not to have been drawn has a row in results.csv, which is used", "remove the statement, or the row if it belongs to another tube");
     // csharpier-ignore-end
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+    public static IEnumerable<DataQuery> Of(StudyRows rows) =>
         NotDrawnTubes
-            .Of(inputs)
+            .Of(rows)
             .SelectMany(item =>
                 item.Standing switch
                 {

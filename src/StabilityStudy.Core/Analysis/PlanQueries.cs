@@ -10,13 +10,13 @@ internal static class PlanQueries
     internal static readonly QueryKind ResultNotPlanned = Kinds.Add("result-not-planned", QueryRank.WithoutEffect, "a result is of a time point, group or storage that the protocol does not plan for its analyte", "nothing, or correct the row; it is not used");
     // csharpier-ignore-end
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+    public static IEnumerable<DataQuery> Of(StudyRows rows) =>
         [
-            .. inputs.Protocol.Analytes.SelectMany(analyte => NotStudied(analyte, inputs)),
-            .. TwoGroups(inputs),
+            .. rows.Inputs.Protocol.Analytes.SelectMany(analyte => NotStudied(analyte, rows)),
+            .. TwoGroups(rows.Inputs),
         ];
 
-    private static IEnumerable<DataQuery> NotStudied(Analyte analyte, StudyInputs inputs)
+    private static IEnumerable<DataQuery> NotStudied(Analyte analyte, StudyRows study)
     {
         if (
             analyte is { TimePoints.IsEmpty: true, Groups.IsEmpty: true, Storages.IsEmpty: true }
@@ -26,30 +26,8 @@ internal static class PlanQueries
             yield break;
         }
 
-        var tubes = inputs.Tubes.ToLookup(tube => (tube.Specimen, tube.Tube));
-        var rows = inputs
-            .Results.Where(row =>
-                row.Analyte == analyte.Id
-                && (
-                    tubes[(row.Specimen, row.Tube)]
-                        .Any(tube =>
-                            (
-                                row.Occasion.TimePoint is { } timePoint
-                                && !inputs
-                                    .Protocol.TimePointsOf(analyte, tube.Group)
-                                    .Contains(timePoint)
-                            )
-                            || (!analyte.Groups.IsEmpty && !analyte.Groups.Contains(tube.Group))
-                            || (
-                                !row.Occasion.IsBaseline
-                                && !analyte.Storages.IsEmpty
-                                && !analyte.Storages.Contains(tube.Storage)
-                            )
-                        )
-                )
-            )
-            .ToImmutableArray();
-        if (!rows.IsEmpty)
+        var rows = NotPlanned(analyte, study);
+        if (rows.Count > 0)
         {
             yield return new(
                 ResultNotPlanned,
@@ -57,12 +35,53 @@ internal static class PlanQueries
                 "",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{Counted.Of(rows.Length, "result")} of {analyte.Id} at a time point, in a group or in a storage where the protocol does not study it; not used."
+                    $"{Counted.Of(rows.Count, "result")} of {analyte.Id} at a time point, in a group or in a storage where the protocol does not study it; not used."
                 ),
                 "Nothing when the tests were made for another purpose; otherwise correct the rows."
             );
         }
     }
+
+    private static List<ResultRow> NotPlanned(Analyte analyte, StudyRows study)
+    {
+        var timePoints = study
+            .Inputs.Tubes.Select(tube => tube.Group)
+            .Distinct()
+            .ToDictionary(
+                patients => patients,
+                patients => study.Inputs.Protocol.TimePointsOf(analyte, patients)
+            );
+        var found = new List<ResultRow>();
+        foreach (var specimen in study.Specimens)
+        {
+            foreach (var row in study.Of(analyte.Id, specimen).Span)
+            {
+                if (
+                    specimen.Tube(row.Tube) is { } tube
+                    && IsNotPlanned(row.Occasion, tube, analyte, timePoints[tube.Group])
+                )
+                {
+                    found.Add(row);
+                }
+            }
+        }
+
+        return found;
+    }
+
+    private static bool IsNotPlanned(
+        TestOccasion occasion,
+        TubeRow tube,
+        Analyte analyte,
+        ImmutableArray<TimePoint> timePoints
+    ) =>
+        (occasion.TimePoint is { } timePoint && !timePoints.Contains(timePoint))
+        || (!analyte.Groups.IsEmpty && !analyte.Groups.Contains(tube.Group))
+        || (
+            !occasion.IsBaseline
+            && !analyte.Storages.IsEmpty
+            && !analyte.Storages.Contains(tube.Storage)
+        );
 
     private static IEnumerable<DataQuery> TwoGroups(StudyInputs inputs) =>
         inputs

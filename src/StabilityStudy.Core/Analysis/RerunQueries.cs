@@ -12,28 +12,20 @@ internal static class RerunQueries
     internal static readonly QueryKind RerunWithoutEffect = Kinds.Add("rerun-without-effect", QueryRank.WithoutEffect, "a rerun names no result that was tested again", "correct or remove it");
     // csharpier-ignore-end
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs)
-    {
-        if (inputs.Facts.Reruns.IsEmpty)
-        {
-            return [];
-        }
-
-        var tests = inputs
-            .Results.GroupBy(row => (row.Specimen, row.Analyte, row.Occasion))
-            .ToDictionary(rows => rows.Key, rows => rows.Count());
-        return inputs
-            .Facts.Reruns.Select(rerun =>
+    public static IEnumerable<DataQuery> Of(StudyRows rows) =>
+        rows
+            .Inputs.Facts.Reruns.Select(rerun =>
                 OfOne(
                     rerun,
-                    inputs,
-                    tests.GetValueOrDefault(
-                        (rerun.Specimen, rerun.Analyte, new TestOccasion(rerun.TimePoint))
-                    )
+                    rows.Inputs,
+                    rows.ResultsOf(rerun.Specimen)
+                        .Count(row =>
+                            row.Analyte == rerun.Analyte
+                            && row.Occasion.TimePoint == rerun.TimePoint
+                        )
                 )
             )
             .OfType<DataQuery>();
-    }
 
     private static DataQuery? OfOne(Rerun rerun, StudyInputs inputs, int tests) =>
         !inputs.Protocol.RerunReasons.Contains(rerun.Reason)

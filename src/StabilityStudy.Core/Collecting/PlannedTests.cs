@@ -20,7 +20,7 @@ internal sealed class PlannedTests
         _asOf = asOf;
         _inQuestion = inQuestion;
         _notDrawn = NotDrawnTubes
-            .Of(rows.Inputs)
+            .Of(rows)
             .Where(item => item.Standing == NotDrawnStanding.Counts)
             .ToLookup(item => item.Statement.Specimen, item => item.Statement);
         _planned = (

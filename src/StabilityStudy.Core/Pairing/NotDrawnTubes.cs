@@ -20,30 +20,21 @@ internal static class NotDrawnTubes
 {
     /// <summary>Each statement with its standing. A tube serves every analyte, so a row of any of them contradicts it.</summary>
     public static ImmutableArray<(NotDrawn Statement, NotDrawnStanding Standing)> Of(
-        StudyInputs inputs
-    )
-    {
-        if (inputs.Facts.NotDrawn.IsEmpty)
-        {
-            return [];
-        }
-
-        var tubes = inputs.Tubes.ToLookup(tube => tube.Specimen);
-        var results = inputs.Results.ToLookup(row => (row.Specimen, row.Occasion.TimePoint));
-        return
+        StudyRows rows
+    ) =>
         [
-            .. inputs.Facts.NotDrawn.Select(item =>
+            .. rows.Inputs.Facts.NotDrawn.Select(item =>
                 (
                     item,
                     StandingOf(
                         item,
-                        [.. tubes[item.Specimen]],
-                        results[(item.Specimen, item.TimePoint)]
+                        [.. rows.TubesOf(item.Specimen)],
+                        rows.ResultsOf(item.Specimen)
+                            .Where(row => row.Occasion.TimePoint == item.TimePoint)
                     )
                 )
             ),
         ];
-    }
 
     /// <summary>A row without time, result and reason, or "not tested", is what a sheet of pairs has for a tube that is not there.</summary>
     private static bool SaysThatThereIsATube(ResultRow row) =>

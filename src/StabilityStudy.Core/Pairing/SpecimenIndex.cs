@@ -16,7 +16,7 @@ internal sealed class SpecimenIndex
         _rows = rows;
         var spelling = Spelling(rows.Inputs.Tubes);
         var notDrawn = NotDrawnTubes
-            .Of(rows.Inputs)
+            .Of(rows)
             .Where(item => item.Standing == NotDrawnStanding.Counts)
             .ToLookup(item => item.Statement.Specimen, item => item.Statement);
         _specimens = rows

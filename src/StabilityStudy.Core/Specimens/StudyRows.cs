@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace StabilityStudy.Core.Specimens;
 
 /// <summary>The rows of a study by specimen, and its results by analyte and specimen, found once for all that look at them.</summary>
@@ -52,13 +54,22 @@ internal sealed class StudyRows
     /// <summary>The analytes that have results.</summary>
     public IEnumerable<string> Analytes => _analytes.Keys;
 
-    /// <summary>The rows of a specimen that a row names.</summary>
-    public SpecimenRows Specimen(string code) => Specimens[_numbers[code]];
+    /// <summary>The rows of a specimen; null where no row names it.</summary>
+    public SpecimenRows? Specimen(string code) =>
+        _numbers.TryGetValue(code, out var number) ? Specimens[number] : null;
+
+    /// <summary>The results of a specimen; none where no row names it.</summary>
+    public IEnumerable<ResultRow> ResultsOf(string code) =>
+        Specimen(code) is { } specimen ? MemoryMarshal.ToEnumerable(specimen.Results) : [];
+
+    /// <summary>The tubes of a specimen; none where no row names it.</summary>
+    public IEnumerable<TubeRow> TubesOf(string code) =>
+        Specimen(code) is { } specimen ? MemoryMarshal.ToEnumerable(specimen.Tubes) : [];
 
     /// <summary>Whether a tube has a result of some kind.</summary>
     public bool HasResult(TubeRow tube, Func<ResultRow, bool> isOfKind)
     {
-        foreach (var row in Specimen(tube.Specimen).Results.Span)
+        foreach (var row in Specimens[_numbers[tube.Specimen]].Results.Span)
         {
             if (row.Tube == tube.Tube && isOfKind(row))
             {
