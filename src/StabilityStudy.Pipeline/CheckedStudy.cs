@@ -81,11 +81,7 @@ public sealed record CheckedStudy(
     {
         var intake = StudyIntake.ReadCollecting(files);
         return intake.TryGet(out var study)
-            ? (
-                intake.Queries,
-                study.Inputs,
-                study.Identity.HashOf(StudyBytes.ProtocolName) ?? ""
-            )
+            ? (intake.Queries, study.Inputs, study.Identity.HashOf(StudyBytes.ProtocolName) ?? "")
             : (intake.Queries, null, "");
     }
 

@@ -19,7 +19,8 @@ internal static class ControlQueries
     // csharpier-ignore-end
 
     /// <summary>What the control results leave open, before anything is computed.</summary>
-    public static IEnumerable<DataQuery> Of(StudyRows rows) => OfRuns(rows).Concat(OfBridging(rows));
+    public static IEnumerable<DataQuery> Of(StudyRows rows) =>
+        OfRuns(rows).Concat(OfBridging(rows));
 
     /// <summary>Analyte by analyte of numbers: without a bridging plasma a change of calibration looks like one of the delay.</summary>
     private static IEnumerable<DataQuery> OfBridging(StudyRows rows)

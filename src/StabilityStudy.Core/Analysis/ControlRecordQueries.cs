@@ -163,7 +163,15 @@ internal static class ControlRecordQueries
         IEnumerable<TestedRun> runs,
         string how,
         string? action = null
-    ) => Query(analyte, kind, "run", runs.Select(run => run.Run), count => Counted.Of(count, "run") + " " + how, action);
+    ) =>
+        Query(
+            analyte,
+            kind,
+            "run",
+            runs.Select(run => run.Run),
+            count => Counted.Of(count, "run") + " " + how,
+            action
+        );
 
     private static IEnumerable<DataQuery> Controls(
         string analyte,

@@ -25,11 +25,7 @@ internal static class GroupedQueries
                     : [Together(key, [.. same], query(same.Key, same.First()))]
             );
 
-    private static DataQuery Together(
-        CellKey key,
-        ImmutableArray<PairRecord> same,
-        DataQuery first
-    )
+    private static DataQuery Together(CellKey key, ImmutableArray<PairRecord> same, DataQuery first)
     {
         var codes = string.Join(", ", same.Take(MostSingle).Select(pair => pair.Specimen));
         return first with

@@ -75,7 +75,7 @@ public static class RecordQueries
             .. OfTubes(
                 HemolysisNotRecorded,
                 rows,
-                    tubes,
+                tubes,
                 "hemolysis",
                 "hemolysis",
                 tube => tube.Hemolysis == Hemolysis.NotRecorded,
@@ -84,7 +84,7 @@ public static class RecordQueries
             .. OfTubes(
                 SpunNotRecorded,
                 rows,
-                    tubes,
+                tubes,
                 "time of spinning",
                 "spun_at",
                 tube => tube.SpunAt is null && MustBeSpun(tube, rows),
@@ -93,7 +93,7 @@ public static class RecordQueries
             .. OfTubes(
                 OriginNotRecorded,
                 rows,
-                    tubes,
+                tubes,
                 "origin",
                 "origin",
                 tube => tube.Origin == Origin.NotRecorded,

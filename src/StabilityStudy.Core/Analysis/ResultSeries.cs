@@ -47,7 +47,9 @@ internal sealed record ResultSeries(
 
     /// <summary>Every series that has a delayed result and nothing but numbers.</summary>
     /// <param name="specimens">The rows of one analyte, those of a specimen together and in order of time.</param>
-    public static ImmutableArray<ResultSeries> Of(ImmutableArray<ReadOnlyMemory<ResultRow>> specimens)
+    public static ImmutableArray<ResultSeries> Of(
+        ImmutableArray<ReadOnlyMemory<ResultRow>> specimens
+    )
     {
         var patterns = new List<TestOccasion[]>();
         var found = ImmutableArray.CreateBuilder<ResultSeries>();
@@ -61,9 +63,7 @@ internal sealed record ResultSeries(
 
             if (ValuesOf(rows) is { } values)
             {
-                found.Add(
-                    new(rows[0].Specimen, FirstLine(rows), PlaceOf(rows, patterns), values)
-                );
+                found.Add(new(rows[0].Specimen, FirstLine(rows), PlaceOf(rows, patterns), values));
             }
         }
 

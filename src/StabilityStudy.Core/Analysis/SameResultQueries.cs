@@ -70,8 +70,7 @@ internal static class SameResultQueries
         {
             var all = comparable.ToImmutableArray();
             var seen = new HashSet<ResultSeries>(all.Length, ResultSeries.ByValues);
-            var again = all.Where(series => !seen.Add(series))
-                .ToHashSet(ResultSeries.ByValues);
+            var again = all.Where(series => !seen.Add(series)).ToHashSet(ResultSeries.ByValues);
             var groups = all.Where(again.Contains)
                 .GroupBy(series => series, ResultSeries.ByValues)
                 .Select(same => same.OrderBy(series => series.Line).ToImmutableArray())

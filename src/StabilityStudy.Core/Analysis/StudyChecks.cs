@@ -20,11 +20,10 @@ public static class StudyChecks
     /// <param name="inputs">The study.</param>
     /// <param name="protocolSha256">SHA-256 of the protocol, which the locks are held to.</param>
     /// <param name="asOf">The moment of the check.</param>
-    public static (ImmutableArray<DataQuery> Queries, CollectionInventory Inventory) WhileCollecting(
-        StudyInputs inputs,
-        string protocolSha256,
-        DateTimeOffset asOf
-    )
+    public static (
+        ImmutableArray<DataQuery> Queries,
+        CollectionInventory Inventory
+    ) WhileCollecting(StudyInputs inputs, string protocolSha256, DateTimeOffset asOf)
     {
         var rows = new StudyRows(inputs);
         var tests = new PlannedTests(rows, asOf, ImmutableHashSet<string>.Empty).All();

@@ -14,10 +14,7 @@ internal static class StudyQueries
     internal static readonly QueryKind ModifiedTest = Kinds.Add("modified-test", QueryRank.StatedAnyway, "a supported window goes beyond the manufacturer's limit", "follow the rules for modified tests before the window is used");
     // csharpier-ignore-end
 
-    public static IEnumerable<DataQuery> Of(
-        StudyRows rows,
-        ImmutableArray<Sequence> sequences
-    )
+    public static IEnumerable<DataQuery> Of(StudyRows rows, ImmutableArray<Sequence> sequences)
     {
         var inputs = rows.Inputs;
         return SideBySide.Of(
@@ -48,9 +45,7 @@ internal static class StudyQueries
         Func<Sequence, IEnumerable<DataQuery>> of
     ) =>
         SideBySide.Of([
-            .. sequences.Select(sequence =>
-                (Func<IEnumerable<DataQuery>>)(() => of(sequence))
-            ),
+            .. sequences.Select(sequence => (Func<IEnumerable<DataQuery>>)(() => of(sequence))),
         ]);
 
     private static IEnumerable<DataQuery> OfCell(Cell cell, StudyProtocol protocol) =>

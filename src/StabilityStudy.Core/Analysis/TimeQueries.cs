@@ -103,16 +103,13 @@ internal static class TimeQueries
 
     private static IEnumerable<DataQuery> TestedAsPlanned(StudyRows rows)
     {
-        var delays = FoundRows
-            .Tested(rows)
-            .Where(item => !item.Row.Occasion.IsBaseline);
+        var delays = FoundRows.Tested(rows).Where(item => !item.Row.Occasion.IsBaseline);
         var (all, exact) = (0, 0);
         foreach (var (row, testedAt, tube) in delays)
         {
             all++;
             exact +=
-                testedAt - rows.Inputs.Protocol.StartOf(tube)
-                == row.Occasion.TimePoint!.Value.Delay
+                testedAt - rows.Inputs.Protocol.StartOf(tube) == row.Occasion.TimePoint!.Value.Delay
                     ? 1
                     : 0;
         }
@@ -120,10 +117,9 @@ internal static class TimeQueries
         return FoundRows.OfResults(
             TimesAsPlanned,
             "tested_at",
-            exact >= FewestOfAKind && 2 * exact >= all
-                ? [.. delays.Select(item => item.Row)]
-                : [],
-            () => $"{exact} of {all} delayed results were tested at the planned delay to the minute.",
+            exact >= FewestOfAKind && 2 * exact >= all ? [.. delays.Select(item => item.Row)] : [],
+            () =>
+                $"{exact} of {all} delayed results were tested at the planned delay to the minute.",
             "Enter the times of the tests as the analyzer recorded them, not as they were planned."
         );
     }

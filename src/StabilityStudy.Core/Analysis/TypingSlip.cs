@@ -56,10 +56,7 @@ internal sealed record TypingSlip(ResultRow Row, SlipKind Kind)
             }
         }
 
-        var usual = logs.ToDictionary(
-            same => same.Key,
-            same => Usual.Of(analyte, [.. same.Value])
-        );
+        var usual = logs.ToDictionary(same => same.Key, same => Usual.Of(analyte, [.. same.Value]));
         var slips = new List<TypingSlip>();
         if (!logs.Any(same => same.Value.Exists(usual[same.Key].IsApart)))
         {

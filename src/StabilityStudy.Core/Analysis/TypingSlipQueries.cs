@@ -78,10 +78,15 @@ internal static class TypingSlipQueries
     )
     {
         var apart = rows
-            .Analytes.SelectMany(analyte =>
+            .Analytes.AsParallel()
+            .AsOrdered()
+            .Select(analyte =>
                 rows.Specimens.Where(specimen => IsApart(rows.Of(analyte, specimen).Span))
                     .Select(specimen => (specimen.Specimen, Analyte: analyte))
+                    .ToImmutableArray()
             )
+            .AsEnumerable()
+            .SelectMany(places => places)
             .Where(place => !explained.Contains(place))
             .ToHashSet();
         var far = rows

@@ -24,11 +24,12 @@ internal sealed record BaselinesSoFar(
             [
                 .. found.Draws.Zip(
                     found.Found,
-                    (draw, baseline) => new BaselineSoFar(
-                        draw.Specimen,
-                        baseline.Status == PairStatus.Compared,
-                        (baseline.Measurement?.Result as MeasuredResult)?.Value
-                    )
+                    (draw, baseline) =>
+                        new BaselineSoFar(
+                            draw.Specimen,
+                            baseline.Status == PairStatus.Compared,
+                            (baseline.Measurement?.Result as MeasuredResult)?.Value
+                        )
                 ),
             ]
         );

@@ -67,12 +67,7 @@ internal sealed class PlannedTests
             return [];
         }
 
-        var baseline = new Planned(
-            default,
-            analytes,
-            TimeSpan.Zero,
-            _protocol.BaselineWithin
-        );
+        var baseline = new Planned(default, analytes, TimeSpan.Zero, _protocol.BaselineWithin);
         return
         [
             Test(specimen, first, null, baseline, started) with
@@ -186,21 +181,23 @@ internal sealed class PlannedTests
         };
 
         TestStanding Standing() =>
-            without.IsEmpty ? isLost ? TestStanding.Lost : TestStanding.Tested
-            : storage is not null && IsNotDrawn(specimen.Specimen, storage.Id, planned.Occasion)
-                ? TestStanding.NotPlanned
-            : _inQuestion.Contains(specimen.Specimen) ? TestStanding.InQuestion
-            : _asOf > latest ? TestStanding.Overdue
-            : _asOf >= earliest ? TestStanding.DueNow
-            : TestStanding.DueLater;
+            without.IsEmpty
+                ? isLost
+                    ? TestStanding.Lost
+                    : TestStanding.Tested
+                : storage is not null && IsNotDrawn(specimen.Specimen, storage.Id, planned.Occasion)
+                    ? TestStanding.NotPlanned
+                    : _inQuestion.Contains(specimen.Specimen)
+                        ? TestStanding.InQuestion
+                        : _asOf > latest
+                            ? TestStanding.Overdue
+                            : _asOf >= earliest
+                                ? TestStanding.DueNow
+                                : TestStanding.DueLater;
     }
 
     /// <summary>The results at a time; of a baseline those of any tube.</summary>
-    private static List<ResultRow> RowsAt(
-        SpecimenRows specimen,
-        Storage? storage,
-        Planned planned
-    )
+    private static List<ResultRow> RowsAt(SpecimenRows specimen, Storage? storage, Planned planned)
     {
         var found = new List<ResultRow>(planned.Analytes.Length);
         foreach (var row in specimen.Results.Span)

@@ -92,8 +92,7 @@ internal static class RunControls
     private static string? FirstProblem(
         ImmutableArray<string> runs,
         IReadOnlyDictionary<string, RunStanding> standing
-    ) =>
-        runs.Select(run => Problem(run, standing)).FirstOrDefault(problem => problem is not null);
+    ) => runs.Select(run => Problem(run, standing)).FirstOrDefault(problem => problem is not null);
 
     private static string? Problem(string run, IReadOnlyDictionary<string, RunStanding> standing) =>
         standing.GetValueOrDefault(run) switch

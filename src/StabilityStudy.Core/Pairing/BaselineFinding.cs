@@ -23,10 +23,7 @@ internal sealed record BaselineFinding(
         var tube = chosen is null ? null : draw.Tube(chosen.Row.Tube);
         var measurement =
             chosen is null || tube is null ? null : chosen.Measure(tube, context.Protocol);
-        if (
-            context.Protocol.RepeatDraws != RepeatDraws.OneCluster
-            && !draw.Drawn.IsFirstOfSubject
-        )
+        if (context.Protocol.RepeatDraws != RepeatDraws.OneCluster && !draw.Drawn.IsFirstOfSubject)
         {
             return new(
                 tube,

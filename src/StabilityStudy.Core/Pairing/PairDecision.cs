@@ -43,11 +43,7 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
             : decision;
     }
 
-    private static Exclusion? ExclusionOf(
-        string specimen,
-        TimePoint timePoint,
-        PairContext context
-    )
+    private static Exclusion? ExclusionOf(string specimen, TimePoint timePoint, PairContext context)
     {
         foreach (var item in context.Facts.Exclusions)
         {

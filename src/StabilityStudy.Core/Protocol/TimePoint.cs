@@ -17,8 +17,7 @@ public sealed record Tolerance(TimeSpan Early, TimeSpan Late)
     public ImmutableArray<LaterTolerance> Later { get; init; } = [];
 
     /// <summary>How late a test may be at a time point.</summary>
-    public TimeSpan LateAt(TimePoint timePoint) =>
-        Later.IsEmpty ? Late : LateFrom(timePoint.Delay);
+    public TimeSpan LateAt(TimePoint timePoint) => Later.IsEmpty ? Late : LateFrom(timePoint.Delay);
 
     private TimeSpan LateFrom(TimeSpan delay) =>
         Later.LastOrDefault(step => step.From <= delay)?.Late ?? Late;

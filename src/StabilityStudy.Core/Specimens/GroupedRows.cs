@@ -22,18 +22,13 @@ internal sealed class GroupedRows<T>
     /// <summary>The rows of several numbers that follow each other.</summary>
     /// <param name="from">The first of them.</param>
     /// <param name="to">The one after the last.</param>
-    public ReadOnlyMemory<T> Of(int from, int to) =>
-        _rows.AsMemory()[_starts[from].._starts[to]];
+    public ReadOnlyMemory<T> Of(int from, int to) => _rows.AsMemory()[_starts[from].._starts[to]];
 
     /// <summary>Puts rows together.</summary>
     /// <param name="rows">The rows.</param>
     /// <param name="numbers">The number of each, from 0.</param>
     /// <param name="count">How many numbers there are.</param>
-    public static GroupedRows<T> Of(
-        ImmutableArray<T> rows,
-        ReadOnlySpan<int> numbers,
-        int count
-    )
+    public static GroupedRows<T> Of(ImmutableArray<T> rows, ReadOnlySpan<int> numbers, int count)
     {
         var starts = new int[count + 1];
         var (isInOrder, before) = (true, 0);

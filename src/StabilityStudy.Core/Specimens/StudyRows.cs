@@ -30,17 +30,12 @@ internal sealed class StudyRows
                 )),
         ];
 
-        var ofAnalyte = Numbered(inputs.Results, row => row.Analyte, _analytes);
-        for (var i = 0; i < ofAnalyte.Length; i++)
+        for (var i = 0; i < ofResults.Length; i++)
         {
-            ofAnalyte[i] = (ofAnalyte[i] * count) + ofResults[i];
+            ofResults[i] += count * NumberOf(inputs.Results[i].Analyte, _analytes);
         }
 
-        _byAnalyte = GroupedRows<ResultRow>.Of(
-            inputs.Results,
-            ofAnalyte,
-            _analytes.Count * count
-        );
+        _byAnalyte = GroupedRows<ResultRow>.Of(inputs.Results, ofResults, _analytes.Count * count);
     }
 
     public StudyInputs Inputs { get; }
@@ -92,32 +87,35 @@ internal sealed class StudyRows
             ? _byAnalyte[(number * Specimens.Length) + specimen.Number]
             : default;
 
-    /// <summary>Numbers each row by its key, from 0 in the order in which keys come; rows of one key mostly follow each other.</summary>
+    /// <summary>The number of the specimen of each row; rows of a specimen mostly follow each other.</summary>
     private static int[] Numbered<T>(
         ImmutableArray<T> rows,
-        Func<T, string> keyOf,
+        Func<T, string> specimenOf,
         Dictionary<string, int> numbers
     )
     {
         var numbered = new int[rows.Length];
-        var (before, number) = ("", -1);
         for (var i = 0; i < rows.Length; i++)
         {
-            var key = keyOf(rows[i]);
-            if (number < 0 || key != before)
-            {
-                if (!numbers.TryGetValue(key, out number))
-                {
-                    number = numbers.Count;
-                    numbers.Add(key, number);
-                }
-
-                before = key;
-            }
-
-            numbered[i] = number;
+            var specimen = specimenOf(rows[i]);
+            numbered[i] =
+                i > 0 && specimen == specimenOf(rows[i - 1])
+                    ? numbered[i - 1]
+                    : NumberOf(specimen, numbers);
         }
 
         return numbered;
+    }
+
+    /// <summary>The number of a key, from 0 in the order in which keys come.</summary>
+    private static int NumberOf(string key, Dictionary<string, int> numbers)
+    {
+        if (!numbers.TryGetValue(key, out var number))
+        {
+            number = numbers.Count;
+            numbers.Add(key, number);
+        }
+
+        return number;
     }
 }

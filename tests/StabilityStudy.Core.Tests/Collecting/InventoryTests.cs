@@ -274,9 +274,7 @@ public sealed class InventoryTests
             .. (
                 at is null
                     ? StudyChecks.Of(study.Inputs, "")
-                    : StudyChecks
-                        .WhileCollecting(study.Inputs, "", Time(at).AddDays(days))
-                        .Queries
+                    : StudyChecks.WhileCollecting(study.Inputs, "", Time(at).AddDays(days)).Queries
             )
                 .Select(query => query.Code)
                 .Where(about.Contains)
