@@ -51,7 +51,7 @@ internal static class ControlQueries
         }
     }
 
-    private static IEnumerable<DataQuery> OfRuns(StudyRows rows) =>
+    private static ImmutableArray<DataQuery> OfRuns(StudyRows rows) =>
         rows.Inputs.Protocol.Controls == ControlRule.KeptElsewhere
             ?
             [

@@ -147,6 +147,7 @@ internal static class UnchangedResultQueries
     /// <param name="Same">How many have the same number.</param>
     /// <param name="Chances">The sum of the chances that they have.</param>
     /// <param name="Line">The first line of a later result that is the same.</param>
+    [StructLayout(LayoutKind.Auto)]
     private readonly record struct Step(int All, int Same, double Chances, int Line)
     {
         public static Step None { get; } = new(0, 0, 0, int.MaxValue);

@@ -64,9 +64,7 @@ internal sealed record PairReading(
             ?
             [
                 .. fromBaseline,
-                .. fromBaseline.Select(reading =>
-                    ValueAtCollection.Reading(reading, context, known)
-                ),
+                .. fromBaseline.Select(reading => ValueAtCollection.Reading(reading, context, known)),
             ]
             : fromBaseline;
     }

@@ -27,28 +27,26 @@ internal static class ValueAtCollection
         var same = known.FirstOrDefault(reading => reading.Kind == kind);
         var without = ImmutableArray.CreateBuilder<string>();
         var pairs = fromBaseline
-            .Pairs.Select(
-                (pair, i) =>
+            .Pairs.Select((pair, i) =>
+            {
+                if (same?.ValueOfSame(pair, i) is { } computed)
                 {
-                    if (same?.ValueOfSame(pair, i) is { } computed)
-                    {
-                        return computed;
-                    }
+                    return computed;
+                }
 
-                    if (!pair.IsOfNumbers || Factor(pair) is not { } factor)
-                    {
-                        return pair;
-                    }
-
-                    if (Of(pair, factor) is { } value)
-                    {
-                        return pair.WithBaseline(value);
-                    }
-
-                    without.Add(pair.Specimen);
+                if (!pair.IsOfNumbers || Factor(pair) is not { } factor)
+                {
                     return pair;
                 }
-            )
+
+                if (Of(pair, factor) is { } value)
+                {
+                    return pair.WithBaseline(value);
+                }
+
+                without.Add(pair.Specimen);
+                return pair;
+            })
             .ToImmutableArray();
         return new(
             kind,
