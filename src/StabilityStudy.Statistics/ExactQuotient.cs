@@ -27,6 +27,5 @@ internal static class ExactQuotient
         return (double)(numerator / a) / (double)(denominator / a);
     }
 
-    private static bool IsExact(Int128 value) =>
-        value >= -LargestExact && value <= LargestExact;
+    private static bool IsExact(Int128 value) => value >= -LargestExact && value <= LargestExact;
 }

@@ -64,7 +64,9 @@ internal sealed record PairReading(
             ?
             [
                 .. fromBaseline,
-                .. fromBaseline.Select(reading => ValueAtCollection.Reading(reading, context, known)),
+                .. fromBaseline.Select(reading =>
+                    ValueAtCollection.Reading(reading, context, known)
+                ),
             ]
             : fromBaseline;
     }

@@ -57,8 +57,16 @@ public sealed record SideChange(
         return new SideChange(
             level,
             counted.Length,
-            [.. counted.Where(item => item is { Before: false, After: true }).Select(item => item.Pair.Specimen)],
-            [.. counted.Where(item => item is { Before: true, After: false }).Select(item => item.Pair.Specimen)],
+            [
+                .. counted
+                    .Where(item => item is { Before: false, After: true })
+                    .Select(item => item.Pair.Specimen),
+            ],
+            [
+                .. counted
+                    .Where(item => item is { Before: true, After: false })
+                    .Select(item => item.Pair.Specimen),
+            ],
             ExpectedChanges.Number([.. counted.Select(item => item.Pair)], [level], context)
         )
         {

@@ -27,26 +27,28 @@ internal static class ValueAtCollection
         var same = known.FirstOrDefault(reading => reading.Kind == kind);
         var without = ImmutableArray.CreateBuilder<string>();
         var pairs = fromBaseline
-            .Pairs.Select((pair, i) =>
-            {
-                if (same?.ValueOfSame(pair, i) is { } computed)
+            .Pairs.Select(
+                (pair, i) =>
                 {
-                    return computed;
-                }
+                    if (same?.ValueOfSame(pair, i) is { } computed)
+                    {
+                        return computed;
+                    }
 
-                if (!pair.IsOfNumbers || Factor(pair) is not { } factor)
-                {
+                    if (!pair.IsOfNumbers || Factor(pair) is not { } factor)
+                    {
+                        return pair;
+                    }
+
+                    if (Of(pair, factor) is { } value)
+                    {
+                        return pair.WithBaseline(value);
+                    }
+
+                    without.Add(pair.Specimen);
                     return pair;
                 }
-
-                if (Of(pair, factor) is { } value)
-                {
-                    return pair.WithBaseline(value);
-                }
-
-                without.Add(pair.Specimen);
-                return pair;
-            })
+            )
             .ToImmutableArray();
         return new(
             kind,

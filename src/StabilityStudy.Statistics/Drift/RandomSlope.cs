@@ -55,10 +55,7 @@ public static class RandomSlope
             .ToImmutableArray();
         ImmutableArray<SpecimenResponses> kept = [.. indices.Select(i => specimens[i])];
         var withSlope = kept.Count(item => item.HasDelays(FewestDelaysOfSlope));
-        if (
-            withSlope < FewestSpecimens
-            || !kept.Any(item => item.HasDelays(FewestDelaysOfOne))
-        )
+        if (withSlope < FewestSpecimens || !kept.Any(item => item.HasDelays(FewestDelaysOfOne)))
         {
             return Estimate.Refused<RandomSlopeFit>(Refusal.TooFewForMixedModel);
         }
@@ -183,9 +180,11 @@ public static class RandomSlope
         : VarianceBoundary.None;
 
     /// <summary>The minima of both likelihoods lie close to each other, unless one lies on the boundary, from which no step leads away.</summary>
-    private static SymmetricMatrix StartOfFull(VarianceMinimum? restricted, SymmetricMatrix start) =>
-        restricted is { Relative: var relative }
-        && BoundaryOf(relative) == VarianceBoundary.None
+    private static SymmetricMatrix StartOfFull(
+        VarianceMinimum? restricted,
+        SymmetricMatrix start
+    ) =>
+        restricted is { Relative: var relative } && BoundaryOf(relative) == VarianceBoundary.None
             ? relative
             : start;
 

@@ -84,7 +84,10 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
 {
     private const int FixedEffects = 2;
 
-    private readonly SpecimenSums _all = specimens.Aggregate(default(SpecimenSums), SpecimenSums.Add);
+    private readonly SpecimenSums _all = specimens.Aggregate(
+        default(SpecimenSums),
+        SpecimenSums.Add
+    );
 
     public int SpecimenCount => specimens.Length;
 
