@@ -204,17 +204,13 @@ internal static class CsvFile
             return false;
         }
 
-        return IsWhole(
-            reader.FieldCount,
-            reader.GetString,
-            expected,
-            place => places.GetValueOrDefault(place, -1),
-            fileName,
-            columns,
-            line,
-            ',',
-            queries
-        );
+        if (reader.FieldCount != expected)
+        {
+            ReportFieldCount(Fields(reader), expected, places, fileName, columns, line, ',', queries);
+            return false;
+        }
+
+        return true;
     }
 
     /// <summary>Raises the query about a row of too many bytes.</summary>
@@ -228,12 +224,11 @@ internal static class CsvFile
             )
         );
 
-    /// <summary>Whether a row has as many fields as the header line; raises a query when it has not.</summary>
-    internal static bool IsWhole(
-        int count,
-        Func<int, string> field,
+    /// <summary>Raises the query about a row that has another number of fields than the header line.</summary>
+    internal static void ReportFieldCount(
+        IReadOnlyList<string> fields,
         int expected,
-        Func<string, int> placeOf,
+        IReadOnlyDictionary<string, int> places,
         string fileName,
         CsvColumns columns,
         int line,
@@ -243,7 +238,7 @@ internal static class CsvFile
     {
         if (
             delimiter == ','
-            && DecimalComma.Find(count, field, columns, placeOf, expected)
+            && DecimalComma.Find(fields, columns, places, expected)
                 is var (column, whole, decimals)
         )
         {
@@ -254,23 +249,17 @@ internal static class CsvFile
                 $"The row has one field too many; the comma in \"{whole},{decimals}\" looks like a decimal sign.",
                 $"Write {whole}.{decimals}, or put the number into double quotes and write decimal = \",\" under [read.{columns.Section}] in study.toml."
             );
-            return false;
+            return;
         }
 
-        if (count != expected)
-        {
-            queries.Add(
-                CsvQueries.CsvFieldCount,
-                new QuerySource(fileName, line, null),
-                FormattableString.Invariant($"{count}"),
-                FormattableString.Invariant(
-                    $"The row has {count} fields, and the header line has {expected}."
-                ),
-                $"Check the {OtherForm.WordOf(delimiter)} of the row; put a field that holds {OtherForm.OneOf(delimiter)} into double quotes."
-            );
-            return false;
-        }
-
-        return true;
+        queries.Add(
+            CsvQueries.CsvFieldCount,
+            new QuerySource(fileName, line, null),
+            FormattableString.Invariant($"{fields.Count}"),
+            FormattableString.Invariant(
+                $"The row has {fields.Count} fields, and the header line has {expected}."
+            ),
+            $"Check the {OtherForm.WordOf(delimiter)} of the row; put a field that holds {OtherForm.OneOf(delimiter)} into double quotes."
+        );
     }
 }
