@@ -13,7 +13,7 @@ public static class LookRecord
     /// <param name="record">Content of record.jsonl.</param>
     /// <param name="dataSha256">Fingerprint of the data.</param>
     public static bool Holds(ReadOnlyMemory<byte> record, string dataSha256) =>
-        All(record).Any(look => look.DataSha256 == dataSha256);
+        All(record, readsPairs: false).Any(look => look.DataSha256 == dataSha256);
 
     /// <summary>
     /// The looks at other data before the first look at these, so that looking again at the same data changes nothing. A
@@ -24,7 +24,13 @@ public static class LookRecord
     internal static ImmutableArray<EarlierLook> Before(
         ReadOnlyMemory<byte> record,
         string dataSha256
-    ) => [.. All(record).TakeWhile(look => look.DataSha256 != dataSha256)];
+    )
+    {
+        var count = All(record, readsPairs: false)
+            .TakeWhile(look => look.DataSha256 != dataSha256)
+            .Count();
+        return count == 0 ? [] : [.. All(record).Take(count)];
+    }
 
     /// <summary>Every look, those of the record that are not known already after the known ones.</summary>
     /// <param name="record">Content of record.jsonl.</param>
@@ -75,12 +81,16 @@ public static class LookRecord
         json.WriteEndObject();
     }
 
-    private static IEnumerable<EarlierLook> All(ReadOnlyMemory<byte> record)
+    // The pairs of many specimens are the most of a record, and which data were looked at is known without them.
+    private static IEnumerable<EarlierLook> All(
+        ReadOnlyMemory<byte> record,
+        bool readsPairs = true
+    )
     {
         var number = 0;
         foreach (var line in StudyRecord.Lines(record))
         {
-            if (Read(line, number + 1) is { } look)
+            if (Read(line, number + 1, readsPairs) is { } look)
             {
                 number++;
                 yield return look;
@@ -88,7 +98,7 @@ public static class LookRecord
         }
     }
 
-    private static EarlierLook? Read(ReadOnlyMemory<byte> line, int number) =>
+    private static EarlierLook? Read(ReadOnlyMemory<byte> line, int number, bool readsPairs) =>
         StudyRecord.Read(
             line,
             root =>
@@ -101,14 +111,14 @@ public static class LookRecord
                         [
                             .. look.GetProperty("cells")
                                 .EnumerateArray()
-                                .Select(Cell)
+                                .Select(cell => Cell(cell, readsPairs))
                                 .OfType<LookedAtCell>(),
                         ]
                     )
                     : null
         );
 
-    private static LookedAtCell? Cell(JsonElement cell) =>
+    private static LookedAtCell? Cell(JsonElement cell, bool readsPairs) =>
         LookRow.KeyOf(
             Text(cell, "analyte"),
             Text(cell, "group"),
@@ -125,7 +135,7 @@ public static class LookRecord
                 state.Value,
                 cell.GetProperty("counted").GetInt32(),
                 conclusion.Value,
-                [.. LookRow.PairsOf(Text(cell, "pairs"))]
+                Text(cell, "pairs") is var pairs && readsPairs ? [.. LookRow.PairsOf(pairs)] : []
             )
             : null;
 

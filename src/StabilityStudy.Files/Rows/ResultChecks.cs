@@ -8,7 +8,7 @@ internal static class ResultChecks
 {
     public static void Check(
         RowTable<TubeRow> tubes,
-        Dictionary<TubeKey, TubeRow> tubeByKey,
+        TubesByKey tubeByKey,
         string file,
         ImmutableArray<ResultRow> results,
         IReadOnlySet<ResultRow> told,
@@ -18,37 +18,58 @@ internal static class ResultChecks
     {
         foreach (var row in results)
         {
-            var key = new TubeKey(row.Specimen, row.Tube);
             if (told.Contains(row))
             {
                 continue;
             }
 
-            if (tubeByKey.TryGetValue(key, out var tube))
+            if (tubeByKey.Of(row) is { } tube)
             {
-                var source = new QuerySource(file, row.SourceRow, ResultColumns.TestedAt.Name);
-                TimeOrder.Check(
-                    source,
-                    (TubeColumns.CollectedAt.Name, tube.CollectedAt),
-                    (ResultColumns.TestedAt.Name, row.TestedAt),
-                    longest,
-                    queries
-                );
-                if (row.TestedAt >= tube.CollectedAt && row.TestedAt < tube.SpunAt)
+                if (row.TestedAt is { } tested && !IsInOrder(tested, tube, longest))
                 {
-                    TimeOrder.Check(
-                        source,
-                        (TubeColumns.SpunAt.Name, tube.SpunAt),
-                        (ResultColumns.TestedAt.Name, row.TestedAt),
-                        longest,
-                        queries
-                    );
+                    ReportOrder(file, row, tube, longest, queries);
                 }
             }
-            else if (tubes.KnowsEveryTube && !tubes.Keys.Contains(key))
+            else if (
+                tubes.KnowsEveryTube
+                && !tubes.Keys.Contains(new TubeKey(row.Specimen, row.Tube))
+            )
             {
                 ReportUnknown(tubes, file, row, queries);
             }
+        }
+    }
+
+    private static bool IsInOrder(DateTimeOffset tested, TubeRow tube, TimeSpan longest) =>
+        tested >= tube.CollectedAt
+        && tested - tube.CollectedAt <= longest
+        && !(tested < tube.SpunAt);
+
+    private static void ReportOrder(
+        string file,
+        ResultRow row,
+        TubeRow tube,
+        TimeSpan longest,
+        QueryList queries
+    )
+    {
+        var source = new QuerySource(file, row.SourceRow, ResultColumns.TestedAt.Name);
+        TimeOrder.Check(
+            source,
+            (TubeColumns.CollectedAt.Name, tube.CollectedAt),
+            (ResultColumns.TestedAt.Name, row.TestedAt),
+            longest,
+            queries
+        );
+        if (row.TestedAt >= tube.CollectedAt && row.TestedAt < tube.SpunAt)
+        {
+            TimeOrder.Check(
+                source,
+                (TubeColumns.SpunAt.Name, tube.SpunAt),
+                (ResultColumns.TestedAt.Name, row.TestedAt),
+                longest,
+                queries
+            );
         }
     }
 

@@ -21,12 +21,7 @@ internal static class RowChecks
         TubeChecks.Check(tubes, longest, queries);
         var used = ResultDuplicates.Remove(results, queries);
         FlagChecks.Note(results.FileName, used, queries);
-        var tubeByKey = new Dictionary<TubeKey, TubeRow>();
-        foreach (var tube in tubes.Rows)
-        {
-            tubeByKey.TryAdd(new TubeKey(tube.Specimen, tube.Tube), tube);
-        }
-
+        var tubeByKey = new TubesByKey(tubes.Rows);
         var told =
             protocol is not null
             && protocol.Root.IsSound(ProtocolKeys.TimePoints)

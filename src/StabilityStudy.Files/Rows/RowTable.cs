@@ -24,13 +24,17 @@ internal sealed record RowTable<T>(
         new(fileName, false, [], FrozenSet<TubeKey>.Empty);
 
     /// <summary>The same with the rows of a further file of the kind.</summary>
-    public RowTable<T> With(RowTable<T> more) =>
-        new(
+    public RowTable<T> With(RowTable<T> more)
+    {
+        var keys = new HashSet<TubeKey>(Keys);
+        keys.UnionWith(more.Keys);
+        return new(
             FileName,
             KnowsEveryTube && more.KnowsEveryTube,
             Rows.AddRange(more.Rows),
-            Keys.Union(more.Keys).ToHashSet()
+            keys
         );
+    }
 
     /// <summary>Reads the rows that can be read, with a query when there are none at all.</summary>
     /// <param name="readRow">Reads one row.</param>
@@ -47,8 +51,14 @@ internal sealed record RowTable<T>(
         int linesBefore = 0
     )
     {
-        var rows = ImmutableArray.CreateBuilder<T>();
+        // Without a layout a line is a row.
+        var rows = ImmutableArray.CreateBuilder<T>(
+            columns.Layout is null
+                ? Math.Min(utf8.Span.Count((byte)'\n'), StudyLimits.TableLines)
+                : 0
+        );
         var keys = new HashSet<TubeKey>();
+        var last = default(TubeKey);
         var reach = DataTable.Read(
             utf8,
             fileName,
@@ -58,7 +68,12 @@ internal sealed record RowTable<T>(
             row =>
             {
                 var read = readRow(row);
-                keys.Add(keyOf(read));
+                if (keyOf(read) is var key && key != last)
+                {
+                    last = key;
+                    keys.Add(key);
+                }
+
                 if (row.IsSound)
                 {
                     rows.Add(read);
