@@ -92,7 +92,7 @@ internal static class ColumnForms
         ColumnContent.Words,
         default,
         (row, column, _) => ReadOccasion(row, column, row.Field(column)),
-        (line, occasion) => line.Text(occasion.ToString())
+        (line, occasion) => line.Occasion(occasion)
     );
 
     /// <summary>A number; null when not recorded.</summary>
@@ -118,7 +118,7 @@ internal static class ColumnForms
                         ? decimal.ToInt32(number)
                         : null
                 ),
-            (line, number) => line.Number(number)
+            (line, number) => line.Whole(number)
         );
 
     /// <summary>One of the words of a set, in which the empty one has a meaning too.</summary>

@@ -88,7 +88,7 @@ public static class StudyIntake
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
 
-        var (canonical, data) = WriteWithDigest(inputs);
+        var (canonical, data) = CanonicalData.Of(inputs);
         if (isOfOtherVersion)
         {
             canonical = new CanonicalFiles([
@@ -109,17 +109,6 @@ public static class StudyIntake
             queries,
             []
         );
-    }
-
-    private static (CanonicalFiles Canonical, string DataSha256) WriteWithDigest(StudyInputs inputs)
-    {
-        CanonicalFiles canonical = null!;
-        var data = "";
-        Parallel.Invoke(
-            () => canonical = CanonicalFiles.Write(inputs),
-            () => data = DataDigest.Of(inputs)
-        );
-        return (canonical, data);
     }
 
     private static Outcome<StudyIntakeResult> Conclude(
@@ -160,7 +149,7 @@ public static class StudyIntake
     }
 
     // A method of its own, so that the facility's rows are free before the canonical ones are read.
-    private static (CanonicalFiles Files, string DataSha256)? WriteCanonical(
+    private static CanonicalData? WriteCanonical(
         StudyBytes files,
         QueryList queries
     )
@@ -170,22 +159,22 @@ public static class StudyIntake
             return null;
         }
 
-        var (canonical, data) = WriteWithDigest(inputs);
+        var written = CanonicalData.Of(inputs);
         var looks = LookRecord.Joined(
             inputs.Looks,
-            LookRecord.Before(files.Files.GetValueOrDefault(StudyRecord.Name), data)
+            LookRecord.Before(files.Files.GetValueOrDefault(StudyRecord.Name), written.Sha256)
         );
         return looks.IsEmpty
-            ? (canonical, data)
-            : (
-                new([
-                    .. canonical.Data,
+            ? written
+            : written with
+            {
+                Files = new([
+                    .. written.Files.Data,
                     CanonicalFiles.Looks([
                         .. looks.Select((look, i) => look with { Number = i + 1 }),
                     ]),
                 ]),
-                data
-            );
+            };
     }
 
     private static StudyBytes WithCanonical(StudyBytes files, CanonicalFiles canonical) =>

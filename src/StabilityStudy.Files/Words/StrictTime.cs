@@ -10,6 +10,7 @@ internal readonly record struct StrictTime(DateTime Local, TimeSpan? Offset)
 
     private const int MinutesLength = 16;
     private const int SecondsLength = 19;
+    public const int WrittenLength = 25;
     private const int LargestOffsetHours = 14;
 
     /// <summary>Reads a time; null when the text is none of the calendar and clock.</summary>
@@ -38,6 +39,37 @@ internal readonly record struct StrictTime(DateTime Local, TimeSpan? Offset)
     /// <summary>The one form in which times are written: with seconds and offset.</summary>
     public static string Write(DateTimeOffset time) =>
         time.ToString(Form, CultureInfo.InvariantCulture);
+
+    /// <summary>Writes the same as bytes, digit by digit as it is read.</summary>
+    /// <returns>How many bytes.</returns>
+    public static int Write(DateTimeOffset time, Span<byte> bytes)
+    {
+        var (date, clock) = time.DateTime;
+        var offset = time.Offset.Duration();
+        WriteDigits(date.Year / 100, bytes);
+        WriteDigits(date.Year % 100, bytes[2..]);
+        bytes[4] = (byte)'-';
+        WriteDigits(date.Month, bytes[5..]);
+        bytes[7] = (byte)'-';
+        WriteDigits(date.Day, bytes[8..]);
+        bytes[10] = (byte)'T';
+        WriteDigits(clock.Hour, bytes[11..]);
+        bytes[13] = (byte)':';
+        WriteDigits(clock.Minute, bytes[14..]);
+        bytes[16] = (byte)':';
+        WriteDigits(clock.Second, bytes[17..]);
+        bytes[19] = (byte)(time.Offset < TimeSpan.Zero ? '-' : '+');
+        WriteDigits(offset.Hours, bytes[20..]);
+        bytes[22] = (byte)':';
+        WriteDigits(offset.Minutes, bytes[23..]);
+        return WrittenLength;
+    }
+
+    private static void WriteDigits(int number, Span<byte> bytes)
+    {
+        bytes[0] = (byte)('0' + (number / 10));
+        bytes[1] = (byte)('0' + (number % 10));
+    }
 
     private static DateTime? ReadLocal(ReadOnlySpan<char> text)
     {
