@@ -8,12 +8,18 @@ namespace StabilityStudy.Files.Canonical;
 /// <summary>The rows of a study as they are written: known columns only, fixed order, UTF-8 without mark, line feeds, rows sorted by key.</summary>
 /// <param name="Files">The files.</param>
 /// <param name="Sha256">The fingerprint of the data, as <see cref="DataDigest"/>.</param>
-internal sealed record CanonicalData(CanonicalFiles Files, string Sha256)
+/// <param name="Results">The results in the order in which they are written.</param>
+internal sealed record CanonicalData(
+    CanonicalFiles Files,
+    string Sha256,
+    ImmutableArray<ResultRow> Results
+)
 {
     /// <summary>Writes the rows.</summary>
     public static CanonicalData Of(StudyInputs inputs)
     {
         var names = StudyFileNames.Usual;
+        var results = CanonicalOrder.Sort(inputs.Results);
         ImmutableArray<(string Name, CanonicalCsv Csv)> data =
         [
             Written(
@@ -22,12 +28,7 @@ internal sealed record CanonicalData(CanonicalFiles Files, string Sha256)
                 CanonicalOrder.Sort(inputs.Tubes),
                 row => row.SourceRow
             ),
-            Written(
-                names.Results,
-                ResultColumns.Table,
-                CanonicalOrder.Sort(inputs.Results),
-                row => row.SourceRow
-            ),
+            Written(names.Results, ResultColumns.Table, results, row => row.SourceRow),
             .. inputs.Controls.IsEmpty
                 ? ImmutableArray<(string, CanonicalCsv)>.Empty
                 :
@@ -48,7 +49,8 @@ internal sealed record CanonicalData(CanonicalFiles Files, string Sha256)
             DataDigest.Of(
                 [.. data.Select(file => new FileHash(file.Name, file.Csv.DataSha256))],
                 inputs.Facts
-            )
+            ),
+            results
         );
     }
 

@@ -23,7 +23,12 @@ public static class StudyIntake
     /// <summary>The rows that can be read of a study in which a query stops; null when its protocol or study.toml cannot be read.</summary>
     /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
     public static StudyInputs? ReadSound(StudyBytes files) =>
-        StudyReading.ReadSound(files, isCanonical: false, new QueryList { IsCollecting = true });
+        StudyReading.ReadSound(
+            files,
+            isCanonical: false,
+            new QueryList { IsCollecting = true },
+            written: []
+        );
 
     /// <summary>The names of the files of data that study.toml names, as far as they are in the folder.</summary>
     /// <param name="files">The files of the study folder.</param>
@@ -37,7 +42,7 @@ public static class StudyIntake
     private static Outcome<StudyIntakeResult> Read(StudyBytes files, bool isCollecting)
     {
         var queries = new QueryList { IsCollecting = isCollecting };
-        if (WriteCanonical(files, queries) is not var (canonical, data))
+        if (WriteCanonical(files, queries) is not var (canonical, data, written))
         {
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
@@ -55,7 +60,7 @@ public static class StudyIntake
             all = new StudyBytes(all.Files.Remove(StudyFileNames.Usual.Controls));
         }
 
-        var inputs = StudyReading.Read(all, isCanonical: true, list);
+        var inputs = StudyReading.Read(all, isCanonical: true, list, written);
         var identity = Identify(all, canonical, inputs, raw, data);
         var chain = StudyRecord.Check(
             record,
@@ -83,12 +88,12 @@ public static class StudyIntake
     public static Outcome<StudyIntakeResult> ReadCanonical(StudyBytes files, bool isOfOtherVersion)
     {
         var queries = new QueryList();
-        if (StudyReading.Read(files, isCanonical: true, queries) is not { } inputs)
+        if (StudyReading.Read(files, isCanonical: true, queries, written: []) is not { } inputs)
         {
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
 
-        var (canonical, data) = CanonicalData.Of(inputs);
+        var (canonical, data, _) = CanonicalData.Of(inputs);
         if (isOfOtherVersion)
         {
             canonical = new CanonicalFiles([
@@ -148,13 +153,13 @@ public static class StudyIntake
         }
     }
 
-    // A method of its own, so that the facility's rows are free before the canonical ones are read.
+    // A method of its own, so that what the facility's rows are read with is free before the canonical ones are read.
     private static CanonicalData? WriteCanonical(
         StudyBytes files,
         QueryList queries
     )
     {
-        if (StudyReading.Read(files, isCanonical: false, queries) is not { } inputs)
+        if (StudyReading.Read(files, isCanonical: false, queries, written: []) is not { } inputs)
         {
             return null;
         }

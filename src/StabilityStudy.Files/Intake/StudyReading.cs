@@ -16,12 +16,25 @@ internal static class StudyReading
     /// <param name="files">The files.</param>
     /// <param name="isCanonical">Whether the data files are canonical: then they have their usual names and a column source_row.</param>
     /// <param name="queries">Takes every query.</param>
+    /// <param name="written">The results from which canonical files were written; empty where that is not known.</param>
     /// <returns>The inputs; null when a query stops.</returns>
-    public static StudyInputs? Read(StudyBytes files, bool isCanonical, QueryList queries) =>
-        ReadSound(files, isCanonical, queries) is var read && queries.StopCount == 0 ? read : null;
+    public static StudyInputs? Read(
+        StudyBytes files,
+        bool isCanonical,
+        QueryList queries,
+        ImmutableArray<ResultRow> written
+    ) =>
+        ReadSound(files, isCanonical, queries, written) is var read && queries.StopCount == 0
+            ? read
+            : null;
 
     /// <summary>The same with the rows that can be read where a query stops; null when protocol or study.toml cannot.</summary>
-    public static StudyInputs? ReadSound(StudyBytes files, bool isCanonical, QueryList queries)
+    public static StudyInputs? ReadSound(
+        StudyBytes files,
+        bool isCanonical,
+        QueryList queries,
+        ImmutableArray<ResultRow> written
+    )
     {
         var protocol = Find(files, StudyBytes.ProtocolName, queries) is { } protocolBytes
             ? ProtocolReader.Read(protocolBytes, StudyBytes.ProtocolName, queries)
@@ -48,7 +61,14 @@ internal static class StudyReading
             ? ReadPairs(files, pairs, known, protocol, queries)
             : (
                 ReadTubes(files, data, known, queries),
-                ReadRows<ResultRow>(files, data.Results, known, ResultReader.Read, queries)
+                ReadRows<ResultRow>(
+                    files,
+                    data.Results,
+                    known,
+                    (bytes, name, columns, codes, list, before) =>
+                        ResultReader.Read(bytes, name, columns, codes, list, before, written),
+                    queries
+                )
             );
         (results, var clocks) = CorrectedClocks.Apply(results, facts);
         var controls = ReadControls(

@@ -7,13 +7,21 @@ namespace StabilityStudy.Files.Rows;
 internal static class ResultReader
 {
     /// <summary>Reads the rows that can be read.</summary>
+    /// <param name="utf8">Content of the file.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
+    /// <param name="columns">What the file must and may have.</param>
+    /// <param name="known">What the rows may refer to.</param>
+    /// <param name="queries">Takes what does not fit.</param>
+    /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
+    /// <param name="written">The rows from which a canonical file was written; empty for others.</param>
     public static RowTable<ResultRow> Read(
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,
         KnownCodes known,
         QueryList queries,
-        int linesBefore = 0
+        int linesBefore,
+        ImmutableArray<ResultRow> written
     ) =>
         TableHalves.Read(
             utf8,
@@ -22,16 +30,19 @@ internal static class ResultReader
             queries,
             linesBefore,
             (part, own, before) =>
-                RowTable<ResultRow>.Read(
+            {
+                var same = new WrittenRows(written, before - linesBefore);
+                return RowTable<ResultRow>.Read(
                     part,
                     fileName,
                     columns,
                     known,
                     own,
-                    ReadRow,
+                    row => same.Take(ReadRow(row)),
                     result => new TubeKey(result.Specimen, result.Tube),
                     before
-                )
+                );
+            }
         );
 
     private static ResultRow ReadRow(CsvRow row)

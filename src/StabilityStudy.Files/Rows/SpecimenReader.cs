@@ -30,15 +30,23 @@ internal static class SpecimenReader
         QueryList queries,
         int linesBefore
     ) =>
-        RowTable<TubeRow>.Read(
+        TableHalves.Read(
             utf8,
             fileName,
             columns,
-            known,
             queries,
-            row => ReadRow(row, sent),
-            tube => new TubeKey(tube.Specimen, tube.Tube),
-            linesBefore
+            linesBefore,
+            (part, own, before) =>
+                RowTable<TubeRow>.Read(
+                    part,
+                    fileName,
+                    columns,
+                    known,
+                    own,
+                    row => ReadRow(row, sent),
+                    tube => new TubeKey(tube.Specimen, tube.Tube),
+                    before
+                )
         );
 
     private static TubeRow ReadRow(CsvRow row, SentTubeTimes sent)

@@ -11,7 +11,11 @@ internal static class TubeChecks
         var firstTube = new Dictionary<string, TubeRow>(StringComparer.Ordinal);
         foreach (var tube in tubes.Rows)
         {
-            CheckOrder(tubes.FileName, tube, longest, queries);
+            if (!IsInOrder(tube, longest))
+            {
+                ReportOrder(tubes.FileName, tube, longest, queries);
+            }
+
             if (!firstLine.TryAdd(new TubeKey(tube.Specimen, tube.Tube), tube.SourceRow))
             {
                 var line = firstLine[new TubeKey(tube.Specimen, tube.Tube)];
@@ -60,7 +64,28 @@ internal static class TubeChecks
         }
     }
 
-    private static void CheckOrder(string file, TubeRow tube, TimeSpan longest, QueryList queries)
+    // Nearly every tube is, and then nothing is gathered for a query.
+    private static bool IsInOrder(TubeRow tube, TimeSpan longest)
+    {
+        var last = tube.CollectedAt;
+        return Follows(tube.ReceivedAt)
+            && GoesOn(tube.SpunAt)
+            && GoesOn(tube.SeparatedAt)
+            && GoesOn(tube.FrozenAt)
+            && GoesOn(tube.ThawedAt);
+
+        bool Follows(DateTimeOffset? time) =>
+            time is not { } known || (known >= last && known - last <= longest);
+
+        bool GoesOn(DateTimeOffset? time)
+        {
+            var follows = Follows(time);
+            last = time ?? last;
+            return follows;
+        }
+    }
+
+    private static void ReportOrder(string file, TubeRow tube, TimeSpan longest, QueryList queries)
     {
         var collected = (TubeColumns.CollectedAt.Name, (DateTimeOffset?)tube.CollectedAt);
         var before = collected;
