@@ -32,20 +32,21 @@ internal static class ResultReader
             (part, own, before) =>
             {
                 var same = new WrittenRows(written, before - linesBefore);
+                var shared = new SharedConditions();
                 return RowTable<ResultRow>.Read(
                     part,
                     fileName,
                     columns,
                     known,
                     own,
-                    row => same.Take(ReadRow(row)),
+                    row => same.Take(ReadRow(row, shared)),
                     result => new TubeKey(result.Specimen, result.Tube),
                     before
                 );
             }
         );
 
-    private static ResultRow ReadRow(CsvRow row)
+    private static ResultRow ReadRow(CsvRow row, SharedConditions shared)
     {
         var analyte = row.Read(ResultColumns.Analyte);
         var planned = row.Known.AnalyteById.GetValueOrDefault(analyte);
@@ -60,18 +61,19 @@ internal static class ResultReader
             Replicate: row.Read(ResultColumns.Replicate) ?? 1,
             TestedAt: row.Read(ResultColumns.TestedAt, isRequired: result is not MissingResult),
             Result: result,
-            Unit: ResultFields.ReadUnit(row, result, planned),
-            Run: row.Read(ResultColumns.Run),
-            Instrument: row.Read(ResultColumns.Instrument),
-            Lot: row.Read(ResultColumns.Lot),
-            Calibration: row.Read(ResultColumns.Calibration),
-            Operator: row.Read(ResultColumns.Operator),
-            Flag: flag,
-            Remark: row.Read(ResultColumns.Remark)
-        )
-        {
-            FlagMeaning = ReadMeaning(row, flag),
-        };
+            Conditions: shared.Of(
+                analyte,
+                unit: ResultFields.ReadUnit(row, result, planned),
+                run: row.Read(ResultColumns.Run),
+                instrument: row.Read(ResultColumns.Instrument),
+                lot: row.Read(ResultColumns.Lot),
+                calibration: row.Read(ResultColumns.Calibration),
+                @operator: row.Read(ResultColumns.Operator),
+                flag: flag,
+                remark: row.Read(ResultColumns.Remark),
+                meaning: ReadMeaning(row, flag)
+            )
+        );
     }
 
     // What an undeclared flag means is nobody's guess: a mark for high results on patients with heparin is no failure.
