@@ -56,6 +56,7 @@ internal static class CsvFile
     /// <param name="row">The row that is moved on.</param>
     /// <param name="queries">Takes what does not fit.</param>
     /// <param name="read">Called for each sound row; the row is valid only during the call.</param>
+    /// <param name="header">The header line, where <paramref name="utf8"/> has rows alone; else empty.</param>
     /// <returns>How much of the file could be read.</returns>
     public static CsvReach Read(
         ReadOnlyMemory<byte> utf8,
@@ -63,7 +64,8 @@ internal static class CsvFile
         CsvColumns columns,
         CsvRow row,
         QueryList queries,
-        Action<CsvRow> read
+        Action<CsvRow> read,
+        ReadOnlyMemory<byte> header
     )
     {
         if (TextOf(utf8, fileName, columns, queries) is not { } bytes)
@@ -71,16 +73,20 @@ internal static class CsvFile
             return CsvReach.Nothing;
         }
 
-        using var reader = CsvReader.Create(bytes, Options(',', fileName, 0, queries));
-        if (ReadHeader(reader, fileName, columns, queries) is not { } header)
+        var options = Options(',', fileName, 0, queries);
+        using var reader = CsvReader.Create(bytes, options);
+        using var apart = CsvReader.Create(Utf8Text.WithoutMark(header), options);
+        var ofHeader = header.IsEmpty ? reader : apart;
+        if (ReadHeader(ofHeader, fileName, columns, queries) is not { } names)
         {
             return CsvReach.Nothing;
         }
 
-        var headerLine = (int)reader.LineNumber;
+        var headerLine = (int)ofHeader.LineNumber;
+        var linesApart = header.IsEmpty ? 0 : 1;
         if (
-            OtherForm.ReportDelimiter(header, headerLine, fileName, columns.Section, queries)
-            || CsvHeader.Match(header, headerLine, fileName, columns, queries) is not { } places
+            OtherForm.ReportDelimiter(names, headerLine, fileName, columns.Section, queries)
+            || CsvHeader.Match(names, headerLine, fileName, columns, queries) is not { } places
         )
         {
             return CsvReach.Nothing;
@@ -90,10 +96,10 @@ internal static class CsvFile
         var fields = new PlainFields(reader, places);
         while (reader.Read())
         {
-            var line = (int)reader.LineNumber;
+            var line = (int)reader.LineNumber + linesApart;
             if (
                 !IsEmpty(reader)
-                && IsSound(reader, header.Length, places, fileName, columns, line, queries)
+                && IsSound(reader, names.Length, places, fileName, columns, line, queries)
             )
             {
                 row.MoveTo(line, fields);

@@ -61,12 +61,11 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
     public T Read<T>(Column<T> column, bool? isRequired = null)
     {
         var isNeeded = isRequired ?? column.Need == Need.Required;
-        if (_fields.Fault(column) is { } fault)
+        if (!_fields.TryGet(column, out var bytes))
         {
-            return ReadAnew(column, isNeeded, fault);
+            return ReadAnew(column, isNeeded, _fields.Fault(column));
         }
 
-        var bytes = _fields.Bytes(column);
         if (bytes.IsEmpty && (!isNeeded || column.Form.IsFreeText))
         {
             return column.Form.Absent;
@@ -85,9 +84,9 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
 
         var before = _queryCount;
         value = ReadAnew(column, isNeeded, null);
-        if (_queryCount == before && !_isUndecided)
+        if (_queryCount == before && !_isUndecided && _fields.TryGet(column, out bytes))
         {
-            known.Add(_fields.Bytes(column), value);
+            known.Add(bytes, value);
         }
 
         return value;

@@ -19,8 +19,12 @@ internal sealed class PlainFields(CsvReader reader, IReadOnlyDictionary<string, 
     public bool Has(Column column) => PlaceOf(column) != NoPlace;
 
     /// <inheritdoc/>
-    public ReadOnlySpan<byte> Bytes(Column column) =>
-        PlaceOf(column) is var place && place != NoPlace ? reader.GetSpan(place) : [];
+    public bool TryGet(Column column, out ReadOnlySpan<byte> bytes)
+    {
+        var place = PlaceOf(column);
+        bytes = place == NoPlace ? [] : reader.GetSpan(place);
+        return true;
+    }
 
     /// <inheritdoc/>
     public ReadOnlySpan<char> Characters(Column column, char[] buffer) =>

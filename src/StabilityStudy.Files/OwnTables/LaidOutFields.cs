@@ -93,7 +93,12 @@ internal sealed class LaidOutFields(
     public bool Has(Column column) => Has(column.Name);
 
     /// <inheritdoc/>
-    public ReadOnlySpan<byte> Bytes(Column column) => MemoryMarshal.AsBytes(Text(column).AsSpan());
+    public bool TryGet(Column column, out ReadOnlySpan<byte> bytes)
+    {
+        var isSound = Fault(column) is null;
+        bytes = isSound ? MemoryMarshal.AsBytes(Text(column).AsSpan()) : [];
+        return isSound;
+    }
 
     /// <inheritdoc/>
     public ReadOnlySpan<char> Characters(Column column, char[] buffer) => Text(column);

@@ -29,9 +29,9 @@ internal static class ResultReader
             columns,
             queries,
             linesBefore,
-            (part, own, before) =>
+            (part, own) =>
             {
-                var same = new WrittenRows(written, before - linesBefore);
+                var same = new WrittenRows(written, part.LinesBefore - linesBefore);
                 var shared = new SharedConditions();
                 return RowTable<ResultRow>.Read(
                     part,
@@ -40,8 +40,7 @@ internal static class ResultReader
                     known,
                     own,
                     row => same.Take(ReadRow(row, shared)),
-                    result => new TubeKey(result.Specimen, result.Tube),
-                    before
+                    result => new TubeKey(result.Specimen, result.Tube)
                 );
             }
         );

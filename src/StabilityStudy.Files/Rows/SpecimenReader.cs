@@ -36,7 +36,7 @@ internal static class SpecimenReader
             columns,
             queries,
             linesBefore,
-            (part, own, before) =>
+            (part, own) =>
                 RowTable<TubeRow>.Read(
                     part,
                     fileName,
@@ -44,8 +44,7 @@ internal static class SpecimenReader
                     known,
                     own,
                     row => ReadRow(row, sent),
-                    tube => new TubeKey(tube.Specimen, tube.Tube),
-                    before
+                    tube => new TubeKey(tube.Specimen, tube.Tube)
                 )
         );
 

@@ -5,9 +5,13 @@ namespace StabilityStudy.Files.Rows;
 /// <summary>Checks the tubes: each once, its steps in order, and the tubes of a specimen in agreement.</summary>
 internal static class TubeChecks
 {
-    public static void Check(RowTable<TubeRow> tubes, TimeSpan longest, QueryList queries)
+    public static void Check(
+        RowTable<TubeRow> tubes,
+        TubesByKey byKey,
+        TimeSpan longest,
+        QueryList queries
+    )
     {
-        var firstLine = new Dictionary<TubeKey, int>();
         var firstTube = new Dictionary<string, TubeRow>(StringComparer.Ordinal);
         foreach (var tube in tubes.Rows)
         {
@@ -16,9 +20,8 @@ internal static class TubeChecks
                 ReportOrder(tubes.FileName, tube, longest, queries);
             }
 
-            if (!firstLine.TryAdd(new TubeKey(tube.Specimen, tube.Tube), tube.SourceRow))
+            if (byKey.OtherThan(tube) is { SourceRow: var line })
             {
-                var line = firstLine[new TubeKey(tube.Specimen, tube.Tube)];
                 queries.Add(
                     RowQueries.DuplicateTube,
                     Source(tubes, tube, TubeColumns.Tube.Name),

@@ -19,6 +19,12 @@ internal sealed class TubesByKey(ImmutableArray<TubeRow> tubes)
         return _last.Tube;
     }
 
+    /// <summary>The first of the same key, where it is another one.</summary>
+    public TubeRow? OtherThan(TubeRow tube) =>
+        _tubes[new TubeKey(tube.Specimen, tube.Tube)] is var first && ReferenceEquals(first, tube)
+            ? null
+            : first;
+
     private static Dictionary<TubeKey, TubeRow> FirstOfEach(ImmutableArray<TubeRow> tubes)
     {
         var first = new Dictionary<TubeKey, TubeRow>(tubes.Length);
