@@ -8,27 +8,21 @@ namespace StabilityStudy.Files.Canonical;
 /// <summary>The rows of a study as they are written: known columns only, fixed order, UTF-8 without mark, line feeds, rows sorted by key.</summary>
 /// <param name="Files">The files.</param>
 /// <param name="Sha256">The fingerprint of the data, as <see cref="DataDigest"/>.</param>
-/// <param name="Results">The results in the order in which they are written.</param>
-internal sealed record CanonicalData(
-    CanonicalFiles Files,
-    string Sha256,
-    ImmutableArray<ResultRow> Results
-)
+/// <param name="Rows">The rows in the order in which they are written.</param>
+internal sealed record CanonicalData(CanonicalFiles Files, string Sha256, WrittenRows Rows)
 {
     /// <summary>Writes the rows.</summary>
     public static CanonicalData Of(StudyInputs inputs)
     {
         var names = StudyFileNames.Usual;
-        var results = CanonicalOrder.Sort(inputs.Results);
+        var rows = new WrittenRows(
+            CanonicalOrder.Sort(inputs.Tubes),
+            CanonicalOrder.Sort(inputs.Results)
+        );
         ImmutableArray<(string Name, CanonicalCsv Csv)> data =
         [
-            Written(
-                names.Specimens,
-                TubeColumns.Table,
-                CanonicalOrder.Sort(inputs.Tubes),
-                row => row.SourceRow
-            ),
-            Written(names.Results, ResultColumns.Table, results, row => row.SourceRow),
+            Written(names.Specimens, TubeColumns.Table, rows.Tubes, row => row.SourceRow),
+            Written(names.Results, ResultColumns.Table, rows.Results, row => row.SourceRow),
             .. inputs.Controls.IsEmpty
                 ? ImmutableArray<(string, CanonicalCsv)>.Empty
                 :
@@ -50,7 +44,7 @@ internal sealed record CanonicalData(
                 [.. data.Select(file => new FileHash(file.Name, file.Csv.DataSha256))],
                 inputs.Facts
             ),
-            results
+            rows
         );
     }
 

@@ -7,10 +7,9 @@ namespace StabilityStudy.Files.Csv;
 /// <param name="column">The column.</param>
 internal sealed class KnownTexts<T>(Column<T> column)
 {
-    // A text has one place only; another one of the same place displaces it. Results are of more kinds than codes.
-    private readonly Known?[] _known = new Known?[
-        column.Content == ColumnContent.Results ? 4096 : 512
-    ];
+    private const int FewestPlaces = 64;
+    private const int MostPlaces = 4096;
+    private Known?[] _known = new Known?[FewestPlaces];
     private Known? _last;
 
     /// <summary>The column.</summary>
@@ -36,9 +35,29 @@ internal sealed class KnownTexts<T>(Column<T> column)
         return true;
     }
 
-    /// <summary>Remembers what a text means.</summary>
-    public void Add(ReadOnlySpan<byte> text, T value) =>
+    /// <summary>Remembers what a text means. A text has one place only, and displaces another one there.</summary>
+    public void Add(ReadOnlySpan<byte> text, T value)
+    {
+        if (_known[PlaceOf(text)] is not null && _known.Length < MostPlaces)
+        {
+            Grow();
+        }
+
         _known[PlaceOf(text)] = _last = new(text.ToArray(), value);
+    }
+
+    private void Grow()
+    {
+        var before = _known;
+        _known = new Known?[4 * before.Length];
+        foreach (var known in before)
+        {
+            if (known is not null)
+            {
+                _known[PlaceOf(known.Text)] = known;
+            }
+        }
+    }
 
     private int PlaceOf(ReadOnlySpan<byte> text)
     {

@@ -26,8 +26,7 @@ public static class StudyIntake
         StudyReading.ReadSound(
             files,
             isCanonical: false,
-            new QueryList { IsCollecting = true },
-            written: []
+            new QueryList { IsCollecting = true }
         );
 
     /// <summary>The names of the files of data that study.toml names, as far as they are in the folder.</summary>
@@ -47,10 +46,6 @@ public static class StudyIntake
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
 
-        ImmutableArray<FileHash> raw =
-        [
-            .. StudyReading.DataNamesIn(files).Select(name => Hash(files, name)),
-        ];
         var list = new QueryList { IsCollecting = isCollecting };
         var record = files.Files.GetValueOrDefault(StudyRecord.Name);
         var all = WithCanonical(files, canonical);
@@ -60,7 +55,12 @@ public static class StudyIntake
             all = new StudyBytes(all.Files.Remove(StudyFileNames.Usual.Controls));
         }
 
-        var inputs = StudyReading.Read(all, isCanonical: true, list, written);
+        StudyInputs? inputs = null;
+        ImmutableArray<FileHash> raw = [];
+        Parallel.Invoke(
+            () => inputs = StudyReading.Read(all, isCanonical: true, list, written),
+            () => raw = [.. StudyReading.DataNamesIn(files).Select(name => Hash(files, name))]
+        );
         var identity = Identify(all, canonical, inputs, raw, data);
         var chain = StudyRecord.Check(
             record,
@@ -88,7 +88,7 @@ public static class StudyIntake
     public static Outcome<StudyIntakeResult> ReadCanonical(StudyBytes files, bool isOfOtherVersion)
     {
         var queries = new QueryList();
-        if (StudyReading.Read(files, isCanonical: true, queries, written: []) is not { } inputs)
+        if (StudyReading.Read(files, isCanonical: true, queries) is not { } inputs)
         {
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
@@ -159,7 +159,7 @@ public static class StudyIntake
         QueryList queries
     )
     {
-        if (StudyReading.Read(files, isCanonical: false, queries, written: []) is not { } inputs)
+        if (StudyReading.Read(files, isCanonical: false, queries) is not { } inputs)
         {
             return null;
         }

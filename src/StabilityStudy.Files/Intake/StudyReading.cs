@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Study;
+using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Layouts;
@@ -16,13 +17,13 @@ internal static class StudyReading
     /// <param name="files">The files.</param>
     /// <param name="isCanonical">Whether the data files are canonical: then they have their usual names and a column source_row.</param>
     /// <param name="queries">Takes every query.</param>
-    /// <param name="written">The results from which canonical files were written; empty where that is not known.</param>
+    /// <param name="written">The rows from which canonical files were written, where that is known.</param>
     /// <returns>The inputs; null when a query stops.</returns>
     public static StudyInputs? Read(
         StudyBytes files,
         bool isCanonical,
         QueryList queries,
-        ImmutableArray<ResultRow> written
+        WrittenRows? written = null
     ) =>
         ReadSound(files, isCanonical, queries, written) is var read && queries.StopCount == 0
             ? read
@@ -33,7 +34,7 @@ internal static class StudyReading
         StudyBytes files,
         bool isCanonical,
         QueryList queries,
-        ImmutableArray<ResultRow> written
+        WrittenRows? written = null
     )
     {
         var protocol = Find(files, StudyBytes.ProtocolName, queries) is { } protocolBytes
@@ -60,7 +61,7 @@ internal static class StudyReading
         var (tubes, results) = data.Pairs is { } pairs
             ? ReadPairs(files, pairs, known, protocol, queries)
             : (
-                ReadTubes(files, data, known, queries),
+                ReadTubes(files, data, known, queries, written),
                 ReadRows<ResultRow>(
                     files,
                     data.Results,
@@ -180,13 +181,29 @@ internal static class StudyReading
         StudyBytes files,
         DataFileSet data,
         KnownCodes known,
-        QueryList queries
+        QueryList queries,
+        WrittenRows? written
     )
     {
         var file = data.Specimens;
         if (file.Columns.Layout is not { TimesFromMessages: true })
         {
-            return ReadRows<TubeRow>(files, file, known, SpecimenReader.Read, queries);
+            return ReadRows<TubeRow>(
+                files,
+                file,
+                known,
+                (bytes, name, columns, codes, list, before) =>
+                    SpecimenReader.Read(
+                        bytes,
+                        name,
+                        columns,
+                        codes,
+                        list,
+                        before,
+                        written: written
+                    ),
+                queries
+            );
         }
 
         var sent = new SentTubeTimes();
@@ -222,7 +239,7 @@ internal static class StudyReading
             },
             known,
             (bytes, name, columns, codes, list, before) =>
-                SpecimenReader.ReadWith(sent, bytes, name, columns, codes, list, before),
+                SpecimenReader.Read(bytes, name, columns, codes, list, before, sent),
             queries
         );
     }

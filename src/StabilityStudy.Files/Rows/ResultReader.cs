@@ -1,3 +1,4 @@
+using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 
@@ -13,15 +14,15 @@ internal static class ResultReader
     /// <param name="known">What the rows may refer to.</param>
     /// <param name="queries">Takes what does not fit.</param>
     /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
-    /// <param name="written">The rows from which a canonical file was written; empty for others.</param>
+    /// <param name="written">The rows from which a canonical file was written, where that is known.</param>
     public static RowTable<ResultRow> Read(
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,
         KnownCodes known,
         QueryList queries,
-        int linesBefore,
-        ImmutableArray<ResultRow> written
+        int linesBefore = 0,
+        WrittenRows? written = null
     ) =>
         TableHalves.Read(
             utf8,
@@ -31,7 +32,7 @@ internal static class ResultReader
             linesBefore,
             (part, own) =>
             {
-                var same = new WrittenRows(written, part.LinesBefore - linesBefore);
+                var same = (written ?? WrittenRows.None).ResultsFrom(part.LinesBefore - linesBefore);
                 var shared = new SharedConditions();
                 return RowTable<ResultRow>.Read(
                     part,

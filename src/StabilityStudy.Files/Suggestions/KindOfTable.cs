@@ -49,16 +49,7 @@ internal sealed record KindOfTable(
         ResultColumns.Table.Columns,
         ["specimen", "tube", "analyte", "time_point", "tested_at", "result"],
         ResultsDraft.Draft,
-        file =>
-            ResultReader.Read(
-                file.Bytes,
-                file.Name,
-                file.Columns,
-                file.Known,
-                file.Queries,
-                linesBefore: 0,
-                written: []
-            ),
+        file => ResultReader.Read(file.Bytes, file.Name, file.Columns, file.Known, file.Queries),
         data => data.Results
     );
 

@@ -63,7 +63,7 @@ internal sealed class Suggesting
             entries?.Entries.FirstOrDefault(entry => entry.Key == FactsKeys.Read.Name)?.Value
             as TomlEntries;
         var reading = new QueryList { IsCollecting = true };
-        var sound = StudyReading.ReadSound(files, isCanonical: false, reading, written: []);
+        var sound = StudyReading.ReadSound(files, isCanonical: false, reading);
         var stopped = reading
             .ToImmutable()
             .Where(query => query.Severity == Severity.Stop)
