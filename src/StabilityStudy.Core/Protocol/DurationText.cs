@@ -49,12 +49,12 @@ public static partial class DurationText
         var minutes = (long)Math.Floor(duration.TotalMinutes);
         if (minutes == 0 || minutes % 60 != 0)
         {
-            return string.Create(CultureInfo.InvariantCulture, $"{minutes} min");
+            return FormattableString.Invariant($"{minutes} min");
         }
 
         return minutes % 1440 == 0 && minutes > 72 * 60
-            ? string.Create(CultureInfo.InvariantCulture, $"{minutes / 1440} d")
-            : string.Create(CultureInfo.InvariantCulture, $"{minutes / 60} h");
+            ? FormattableString.Invariant($"{minutes / 1440} d")
+            : FormattableString.Invariant($"{minutes / 60} h");
     }
 
     /// <summary>Whether so many hours are better read as days.</summary>
@@ -94,8 +94,8 @@ public static partial class DurationText
     {
         var minutes = (long)Math.Floor(duration.TotalMinutes);
         return minutes < 60
-            ? string.Create(CultureInfo.InvariantCulture, $"{minutes} min")
-            : string.Create(CultureInfo.InvariantCulture, $"{minutes / 60} h {minutes % 60:00} min");
+            ? FormattableString.Invariant($"{minutes} min")
+            : FormattableString.Invariant($"{minutes / 60} h {minutes % 60:00} min");
     }
 
     [GeneratedRegex(
