@@ -1,4 +1,6 @@
+using System.Runtime.InteropServices;
 using System.Text.Json;
+using System.Text.Unicode;
 using StabilityStudy.Core.Looks;
 using StabilityStudy.Files.Columns;
 
@@ -135,9 +137,28 @@ public static class LookRecord
                 state.Value,
                 cell.GetProperty("counted").GetInt32(),
                 conclusion.Value,
-                Text(cell, "pairs") is var pairs && readsPairs ? [.. LookRow.PairsOf(pairs)] : []
+                Pairs(cell.GetProperty("pairs"), readsPairs)
             )
             : null;
+
+    // Whether they are a text is asked in any case, so that the same lines are passed over.
+    private static ImmutableArray<LookedAtPair> Pairs(JsonElement words, bool areRead)
+    {
+        if (!areRead && IsPlain(words))
+        {
+            return [];
+        }
+
+        var text = words.GetString() ?? "";
+        return areRead ? [.. LookRow.PairsOf(text)] : [];
+    }
+
+    /// <summary>Whether a value is a text without anything that might not be one, which is seen without making it.</summary>
+    private static bool IsPlain(JsonElement value) =>
+        value.ValueKind == JsonValueKind.String
+        && JsonMarshal.GetRawUtf8Value(value) is var raw
+        && !raw.Contains((byte)'\\')
+        && Utf8.IsValid(raw);
 
     private static string Text(JsonElement element, string name) =>
         element.GetProperty(name).GetString() ?? "";
