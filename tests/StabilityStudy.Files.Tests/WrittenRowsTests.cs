@@ -33,12 +33,30 @@ public sealed class WrittenRowsTests
     {
         ResultRow[] others =
         [
-            Good.Result with { SourceRow = 99 },
-            Good.Result with { Result = new MeasuredResult("31.20", 31.20m) },
-            Good.Result with { Remark = "second" },
-            Good.Result with { FlagMeaning = FlagMeaning.Harmless },
-            Good.Result with { TestedAt = Good.Result.TestedAt!.Value.ToOffset(TimeSpan.Zero) },
-            Good.Result with { TestedAt = null },
+            Good.Result with
+            {
+                SourceRow = 99,
+            },
+            Good.Result with
+            {
+                Result = new MeasuredResult("31.20", 31.20m),
+            },
+            Good.Result with
+            {
+                Remark = "second",
+            },
+            Good.Result with
+            {
+                FlagMeaning = FlagMeaning.Harmless,
+            },
+            Good.Result with
+            {
+                TestedAt = Good.Result.TestedAt!.Value.ToOffset(TimeSpan.Zero),
+            },
+            Good.Result with
+            {
+                TestedAt = null,
+            },
         ];
 
         Assert.All(
@@ -53,12 +71,30 @@ public sealed class WrittenRowsTests
     {
         TubeRow[] others =
         [
-            Good.Tube with { Subject = "X-99" },
-            Good.Tube with { FillPercent = Good.Tube.FillPercent!.Value * 1.0m },
-            Good.Tube with { HematocritPercent = null },
-            Good.Tube with { CollectedAt = Good.Tube.CollectedAt.ToOffset(TimeSpan.Zero) },
-            Good.Tube with { ReceivedAt = Good.Tube.ReceivedAt!.Value.ToOffset(TimeSpan.Zero) },
-            Good.Tube with { SpunAt = Good.Tube.SpunAt!.Value.ToOffset(TimeSpan.Zero) },
+            Good.Tube with
+            {
+                Subject = "X-99",
+            },
+            Good.Tube with
+            {
+                FillPercent = Good.Tube.FillPercent!.Value * 1.0m,
+            },
+            Good.Tube with
+            {
+                HematocritPercent = null,
+            },
+            Good.Tube with
+            {
+                CollectedAt = Good.Tube.CollectedAt.ToOffset(TimeSpan.Zero),
+            },
+            Good.Tube with
+            {
+                ReceivedAt = Good.Tube.ReceivedAt!.Value.ToOffset(TimeSpan.Zero),
+            },
+            Good.Tube with
+            {
+                SpunAt = Good.Tube.SpunAt!.Value.ToOffset(TimeSpan.Zero),
+            },
         ];
 
         Assert.All(

@@ -13,7 +13,10 @@ internal sealed class CanonicalLine
     private byte[] _bytes = new byte[UsualLength];
     private int _length;
     private bool _isFirst = true;
-    private (TestOccasion Occasion, string Text) _occasion = (default, default(TestOccasion).ToString());
+    private (TestOccasion Occasion, string Text) _occasion = (
+        default,
+        default(TestOccasion).ToString()
+    );
 
     /// <summary>The line as far as it is written.</summary>
     public ReadOnlySpan<byte> Bytes => _bytes.AsSpan(0, _length);

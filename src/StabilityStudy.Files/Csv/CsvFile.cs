@@ -212,7 +212,16 @@ internal static class CsvFile
 
         if (reader.FieldCount != expected)
         {
-            ReportFieldCount(Fields(reader), expected, places, fileName, columns, line, ',', queries);
+            ReportFieldCount(
+                Fields(reader),
+                expected,
+                places,
+                fileName,
+                columns,
+                line,
+                ',',
+                queries
+            );
             return false;
         }
 
@@ -244,8 +253,7 @@ internal static class CsvFile
     {
         if (
             delimiter == ','
-            && DecimalComma.Find(fields, columns, places, expected)
-                is var (column, whole, decimals)
+            && DecimalComma.Find(fields, columns, places, expected) is var (column, whole, decimals)
         )
         {
             queries.Add(

@@ -23,11 +23,7 @@ public static class StudyIntake
     /// <summary>The rows that can be read of a study in which a query stops; null when its protocol or study.toml cannot be read.</summary>
     /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
     public static StudyInputs? ReadSound(StudyBytes files) =>
-        StudyReading.ReadSound(
-            files,
-            isCanonical: false,
-            new QueryList { IsCollecting = true }
-        );
+        StudyReading.ReadSound(files, isCanonical: false, new QueryList { IsCollecting = true });
 
     /// <summary>The names of the files of data that study.toml names, as far as they are in the folder.</summary>
     /// <param name="files">The files of the study folder.</param>
@@ -154,10 +150,7 @@ public static class StudyIntake
     }
 
     // A method of its own, so that what the facility's rows are read with is free before the canonical ones are read.
-    private static CanonicalData? WriteCanonical(
-        StudyBytes files,
-        QueryList queries
-    )
+    private static CanonicalData? WriteCanonical(StudyBytes files, QueryList queries)
     {
         if (StudyReading.Read(files, isCanonical: false, queries) is not { } inputs)
         {

@@ -84,10 +84,7 @@ public static class LookRecord
     }
 
     // The pairs of many specimens are the most of a record, and which data were looked at is known without them.
-    private static IEnumerable<EarlierLook> All(
-        ReadOnlyMemory<byte> record,
-        bool readsPairs = true
-    )
+    private static IEnumerable<EarlierLook> All(ReadOnlyMemory<byte> record, bool readsPairs = true)
     {
         var number = 0;
         foreach (var line in StudyRecord.Lines(record))

@@ -114,8 +114,7 @@ internal static class ClockChecks
         ProtocolDraft protocol
     )
     {
-        return
-            rows.Select(row => (row.Specimen, row.Tube)).Distinct().Count() < FewestTests ? null
+        return rows.Select(row => (row.Specimen, row.Tube)).Distinct().Count() < FewestTests ? null
             : AllFit(Hour) ? Hour
             : AllFit(-Hour) ? -Hour
             : null;
@@ -124,12 +123,7 @@ internal static class ClockChecks
             rows.All(row => tubes.Of(row) is { } tube && Fits(row, tube, shift, protocol));
     }
 
-    private static bool Fits(
-        ResultRow row,
-        TubeRow tube,
-        TimeSpan shift,
-        ProtocolDraft protocol
-    )
+    private static bool Fits(ResultRow row, TubeRow tube, TimeSpan shift, ProtocolDraft protocol)
     {
         var tested = row.TestedAt!.Value + shift;
         var delay = tested - tube.CollectedAt;
@@ -160,10 +154,6 @@ internal static class ClockChecks
     private readonly record struct RunKey(string Run, string Instrument, DateTime Day)
     {
         public static RunKey Of(ResultRow row) =>
-            new(
-                row.Run,
-                row.Instrument,
-                row.Run.Length > 0 ? default : row.TestedAt!.Value.Date
-            );
+            new(row.Run, row.Instrument, row.Run.Length > 0 ? default : row.TestedAt!.Value.Date);
     }
 }

@@ -31,8 +31,7 @@ internal static class ResultChecks
                 }
             }
             else if (
-                tubes.KnowsEveryTube
-                && !tubes.Keys.Contains(new TubeKey(row.Specimen, row.Tube))
+                tubes.KnowsEveryTube && !tubes.Keys.Contains(new TubeKey(row.Specimen, row.Tube))
             )
             {
                 ReportUnknown(tubes, file, row, queries);

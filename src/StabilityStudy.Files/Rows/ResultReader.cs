@@ -32,7 +32,9 @@ internal static class ResultReader
             linesBefore,
             (part, own) =>
             {
-                var same = (written ?? WrittenRows.None).ResultsFrom(part.LinesBefore - linesBefore);
+                var same = (written ?? WrittenRows.None).ResultsFrom(
+                    part.LinesBefore - linesBefore
+                );
                 var shared = new SharedConditions();
                 return RowTable<ResultRow>.Read(
                     part,

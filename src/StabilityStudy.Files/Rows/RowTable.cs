@@ -28,12 +28,7 @@ internal sealed record RowTable<T>(
     {
         var keys = new HashSet<TubeKey>(Keys);
         keys.UnionWith(more.Keys);
-        return new(
-            FileName,
-            KnowsEveryTube && more.KnowsEveryTube,
-            Rows.AddRange(more.Rows),
-            keys
-        );
+        return new(FileName, KnowsEveryTube && more.KnowsEveryTube, Rows.AddRange(more.Rows), keys);
     }
 
     /// <summary>Reads the rows that can be read, with a query when there are none at all.</summary>

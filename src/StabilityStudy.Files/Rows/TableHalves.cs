@@ -82,9 +82,6 @@ internal static class TableHalves
         }
 
         var first = TablePart.Of(utf8[..(middle + end)], linesBefore);
-        return (
-            first,
-            new(utf8[(middle + end)..], utf8[..header], linesBefore + first.Rows)
-        );
+        return (first, new(utf8[(middle + end)..], utf8[..header], linesBefore + first.Rows));
     }
 }

@@ -150,7 +150,10 @@ internal static class StudyRows
             new MeasuredResult(value.ToString(CultureInfo.InvariantCulture), value),
             new TestConditions(
                 analyte.Unit,
-                string.Create(CultureInfo.InvariantCulture, $"{tube.CollectedAt:yyyy-MM-dd}-{hour}"),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{tube.CollectedAt:yyyy-MM-dd}-{hour}"
+                ),
                 "AN1",
                 "R1",
                 "",
