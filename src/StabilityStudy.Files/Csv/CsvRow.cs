@@ -76,8 +76,8 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
             return ReadAnew(column, isNeeded, null);
         }
 
-        var known = KnownTextsOf(column);
-        if (known.TryFind(bytes, out var value))
+        var texts = KnownTextsOf(column);
+        if (texts.TryFind(bytes, out var value))
         {
             return value;
         }
@@ -86,7 +86,7 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
         value = ReadAnew(column, isNeeded, null);
         if (_queryCount == before && !_isUndecided && _fields.TryGet(column, out bytes))
         {
-            known.Add(bytes, value);
+            texts.Add(bytes, value);
         }
 
         return value;
@@ -200,11 +200,11 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
         }
 
         if (
-            _knownTexts[column.Number] is KnownTexts<T> known
-            && ReferenceEquals(known.Column, column)
+            _knownTexts[column.Number] is KnownTexts<T> texts
+            && ReferenceEquals(texts.Column, column)
         )
         {
-            return known;
+            return texts;
         }
 
         var made = new KnownTexts<T>(column);
