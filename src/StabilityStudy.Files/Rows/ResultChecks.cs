@@ -25,9 +25,10 @@ internal static class ResultChecks
 
             if (tubeByKey.Of(row) is { } tube)
             {
-                if (row.TestedAt is { } tested && !IsInOrder(tested, tube, longest))
+                CheckOrder((TubeColumns.CollectedAt.Name, tube.CollectedAt));
+                if (row.TestedAt >= tube.CollectedAt && row.TestedAt < tube.SpunAt)
                 {
-                    ReportOrder(file, row, tube, longest, queries);
+                    CheckOrder((TubeColumns.SpunAt.Name, tube.SpunAt));
                 }
             }
             else if (
@@ -36,39 +37,16 @@ internal static class ResultChecks
             {
                 ReportUnknown(tubes, file, row, queries);
             }
-        }
-    }
 
-    private static bool IsInOrder(DateTimeOffset tested, TubeRow tube, TimeSpan longest) =>
-        tested >= tube.CollectedAt
-        && tested - tube.CollectedAt <= longest
-        && !(tested < tube.SpunAt);
-
-    private static void ReportOrder(
-        string file,
-        ResultRow row,
-        TubeRow tube,
-        TimeSpan longest,
-        QueryList queries
-    )
-    {
-        var source = new QuerySource(file, row.SourceRow, ResultColumns.TestedAt.Name);
-        TimeOrder.Check(
-            source,
-            (TubeColumns.CollectedAt.Name, tube.CollectedAt),
-            (ResultColumns.TestedAt.Name, row.TestedAt),
-            longest,
-            queries
-        );
-        if (row.TestedAt >= tube.CollectedAt && row.TestedAt < tube.SpunAt)
-        {
-            TimeOrder.Check(
-                source,
-                (TubeColumns.SpunAt.Name, tube.SpunAt),
-                (ResultColumns.TestedAt.Name, row.TestedAt),
-                longest,
-                queries
-            );
+            void CheckOrder((string Name, DateTimeOffset? Time) earlier) =>
+                TimeOrder.Check(
+                    file,
+                    row.SourceRow,
+                    earlier,
+                    (ResultColumns.TestedAt.Name, row.TestedAt),
+                    longest,
+                    queries
+                );
         }
     }
 

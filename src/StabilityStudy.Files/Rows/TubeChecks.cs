@@ -15,11 +15,7 @@ internal static class TubeChecks
         var firstTube = new Dictionary<string, TubeRow>(StringComparer.Ordinal);
         foreach (var tube in tubes.Rows)
         {
-            if (!IsInOrder(tube, longest))
-            {
-                ReportOrder(tubes.FileName, tube, longest, queries);
-            }
-
+            CheckOrder(tubes.FileName, tube, longest, queries);
             if (byKey.OtherThan(tube) is { SourceRow: var line })
             {
                 queries.Add(
@@ -67,53 +63,26 @@ internal static class TubeChecks
         }
     }
 
-    // Nearly every tube is, and then nothing is gathered for a query.
-    private static bool IsInOrder(TubeRow tube, TimeSpan longest)
+    private static void CheckOrder(string file, TubeRow tube, TimeSpan longest, QueryList queries)
     {
-        var last = tube.CollectedAt;
-        return Follows(tube.ReceivedAt)
-            && GoesOn(tube.SpunAt)
-            && GoesOn(tube.SeparatedAt)
-            && GoesOn(tube.FrozenAt)
-            && GoesOn(tube.ThawedAt);
+        (string Name, DateTimeOffset? Time) before = (
+            TubeColumns.CollectedAt.Name,
+            tube.CollectedAt
+        );
+        Compare(TubeColumns.ReceivedAt.Name, tube.ReceivedAt);
+        Step(TubeColumns.SpunAt.Name, tube.SpunAt);
+        Step(TubeColumns.SeparatedAt.Name, tube.SeparatedAt);
+        Step(TubeColumns.FrozenAt.Name, tube.FrozenAt);
+        Step(TubeColumns.ThawedAt.Name, tube.ThawedAt);
 
-        bool Follows(DateTimeOffset? time) =>
-            time is not { } known || (known >= last && known - last <= longest);
-
-        bool GoesOn(DateTimeOffset? time)
+        void Step(string name, DateTimeOffset? time)
         {
-            var follows = Follows(time);
-            last = time ?? last;
-            return follows;
-        }
-    }
-
-    private static void ReportOrder(string file, TubeRow tube, TimeSpan longest, QueryList queries)
-    {
-        var collected = (TubeColumns.CollectedAt.Name, (DateTimeOffset?)tube.CollectedAt);
-        var before = collected;
-        (string Name, DateTimeOffset? Time)[] steps =
-        [
-            (TubeColumns.SpunAt.Name, tube.SpunAt),
-            (TubeColumns.SeparatedAt.Name, tube.SeparatedAt),
-            (TubeColumns.FrozenAt.Name, tube.FrozenAt),
-            (TubeColumns.ThawedAt.Name, tube.ThawedAt),
-        ];
-        Compare(collected, (TubeColumns.ReceivedAt.Name, tube.ReceivedAt));
-        foreach (var step in steps)
-        {
-            Compare(before, step);
-            before = step.Time is null ? before : step;
+            Compare(name, time);
+            before = time is null ? before : (name, time);
         }
 
-        void Compare((string, DateTimeOffset?) earlier, (string Name, DateTimeOffset?) later) =>
-            TimeOrder.Check(
-                new QuerySource(file, tube.SourceRow, later.Name),
-                earlier,
-                later,
-                longest,
-                queries
-            );
+        void Compare(string name, DateTimeOffset? time) =>
+            TimeOrder.Check(file, tube.SourceRow, before, (name, time), longest, queries);
     }
 
     private static void CheckAgreement(
