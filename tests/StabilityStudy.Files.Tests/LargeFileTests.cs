@@ -70,6 +70,18 @@ public sealed class LargeFileTests
         Assert.Equal(StudyIntake.Read(With(Quoted(results))).Queries, queries);
     }
 
+    [Fact]
+    public void A_mark_at_the_beginning_of_the_second_half_is_no_mark_of_the_file()
+    {
+        var middle = s_results.IndexOf('\n', s_results.Length / 2 + 2) + 1;
+        var results = s_results.Insert(middle, "\uFEFF");
+
+        var queries = StudyIntake.Read(With(results)).Queries;
+
+        Assert.Contains(queries, query => query.Severity == Severity.Stop);
+        Assert.Equal(StudyIntake.Read(With(Quoted(results))).Queries, queries);
+    }
+
     private static string Lines(string header, Func<int, FormattableString> of) =>
         string.Concat(
             Enumerable

@@ -21,6 +21,22 @@ public sealed class WordTests
     }
 
     [Theory]
+    [InlineData("2026-03-02T07:42:05+01:00")]
+    [InlineData("2000-01-01T00:00:00+00:00")]
+    [InlineData("2026-12-31T23:59:59-03:30")]
+    [InlineData("2024-02-29T12:00:09+14:00")]
+    [InlineData("2026-03-02T00:10:00-00:30")]
+    public void A_time_has_the_same_form_as_bytes_and_as_text(string text)
+    {
+        var time = DateTimeOffset.Parse(text, CultureInfo.InvariantCulture);
+        Span<byte> bytes = stackalloc byte[StrictTime.WrittenLength];
+
+        Assert.Equal(StrictTime.WrittenLength, StrictTime.Write(time, bytes));
+        Assert.Equal(text, System.Text.Encoding.UTF8.GetString(bytes));
+        Assert.Equal(text, StrictTime.Write(time));
+    }
+
+    [Theory]
     [InlineData("2,5")]
     [InlineData("NaN")]
     [InlineData("1e999")]

@@ -9,14 +9,7 @@ namespace StabilityStudy.Core.Specimens;
 /// <param name="Replicate">From 1.</param>
 /// <param name="TestedAt">Time of the test; null when it was not tested.</param>
 /// <param name="Result">The result as reported.</param>
-/// <param name="Unit">Unit as reported.</param>
-/// <param name="Run">Code of the run; empty when not recorded.</param>
-/// <param name="Instrument">Instrument; empty when not recorded.</param>
-/// <param name="Lot">Reagent lot; empty when not recorded.</param>
-/// <param name="Calibration">Calibration; empty when not recorded.</param>
-/// <param name="Operator">Code of the person; empty when not recorded.</param>
-/// <param name="Flag">The instrument's error flag; empty when there was none.</param>
-/// <param name="Remark">Remark; empty when there is none.</param>
+/// <param name="Conditions">What the row says of the test and many rows have in common.</param>
 public sealed record ResultRow(
     int SourceRow,
     string Specimen,
@@ -26,24 +19,77 @@ public sealed record ResultRow(
     int Replicate,
     DateTimeOffset? TestedAt,
     ReportedResult Result,
-    string Unit,
-    string Run,
-    string Instrument,
-    string Lot,
-    string Calibration,
-    string Operator,
-    string Flag,
-    string Remark
+    TestConditions Conditions
 )
 {
+    /// <summary>Unit as reported.</summary>
+    public string Unit => Conditions.Unit;
+
+    /// <summary>Code of the run; empty when not recorded.</summary>
+    public string Run
+    {
+        get => Conditions.Run;
+        init => Conditions = Conditions with { Run = value };
+    }
+
+    /// <summary>Instrument; empty when not recorded.</summary>
+    public string Instrument
+    {
+        get => Conditions.Instrument;
+        init => Conditions = Conditions with { Instrument = value };
+    }
+
+    /// <summary>Reagent lot; empty when not recorded.</summary>
+    public string Lot
+    {
+        get => Conditions.Lot;
+        init => Conditions = Conditions with { Lot = value };
+    }
+
+    /// <summary>Calibration; empty when not recorded.</summary>
+    public string Calibration
+    {
+        get => Conditions.Calibration;
+        init => Conditions = Conditions with { Calibration = value };
+    }
+
+    /// <summary>Code of the person; empty when not recorded.</summary>
+    public string Operator
+    {
+        get => Conditions.Operator;
+        init => Conditions = Conditions with { Operator = value };
+    }
+
+    /// <summary>The instrument's error flag; empty when there was none.</summary>
+    public string Flag
+    {
+        get => Conditions.Flag;
+        init => Conditions = Conditions with { Flag = value };
+    }
+
+    /// <summary>Remark; empty when there is none.</summary>
+    public string Remark
+    {
+        get => Conditions.Remark;
+        init => Conditions = Conditions with { Remark = value };
+    }
+
+    /// <summary>What the flag means for the result, as study.toml declares it.</summary>
+    public FlagMeaning FlagMeaning
+    {
+        get => Conditions.FlagMeaning;
+        init => Conditions = Conditions with { FlagMeaning = value };
+    }
+
     /// <summary>What was added to the recorded time, because study.toml says that the clock was wrong.</summary>
-    public TimeSpan ClockCorrection { get; init; }
+    public TimeSpan ClockCorrection
+    {
+        get => Conditions.ClockCorrection;
+        init => Conditions = Conditions with { ClockCorrection = value };
+    }
 
     /// <summary>The time of the test as it was recorded; null when it was not tested.</summary>
     public DateTimeOffset? RecordedAt => TestedAt - ClockCorrection;
-
-    /// <summary>What the flag means for the result, as study.toml declares it.</summary>
-    public FlagMeaning FlagMeaning { get; init; }
 
     /// <summary>Whether the instrument flagged the test as failed.</summary>
     public bool IsFlaggedAsFailed => Flag.Length > 0 && FlagMeaning == FlagMeaning.Failed;

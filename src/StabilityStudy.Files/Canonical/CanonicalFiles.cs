@@ -10,71 +10,6 @@ namespace StabilityStudy.Files.Canonical;
 /// <param name="Files">Specimens, results, controls when the study has any, and earlier looks when there were any.</param>
 public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
 {
-    /// <summary>Writes the rows: known columns only, fixed order, UTF-8 without mark, line feeds, rows sorted by key.</summary>
-    public static CanonicalFiles Write(StudyInputs inputs) =>
-        new([
-            .. TablesOf(inputs).Select(table => CanonicalFile.Of(table.Name, table.Write())),
-            .. inputs.Looks.IsEmpty ? [] : new[] { Looks(inputs.Looks) },
-        ]);
-
-    /// <summary>The hash of each file of data without the source rows: the same however a facility sorts its files.</summary>
-    internal static ImmutableArray<FileHash> HashesOf(StudyInputs inputs) =>
-        [.. TablesOf(inputs).Select(table => new FileHash(table.Name, table.Sha256()))];
-
-    private static ImmutableArray<DataFile> TablesOf(StudyInputs inputs)
-    {
-        var names = StudyFileNames.Usual;
-        return
-        [
-            DataFile.Of(
-                names.Specimens,
-                TubeColumns.Table,
-                CanonicalOrder.Sort(inputs.Tubes),
-                row => row.SourceRow
-            ),
-            DataFile.Of(
-                names.Results,
-                ResultColumns.Table,
-                CanonicalOrder.Sort(inputs.Results),
-                row => row.SourceRow
-            ),
-            .. inputs.Controls.IsEmpty
-                ? ImmutableArray<DataFile>.Empty
-                :
-                [
-                    DataFile.Of(
-                        names.Controls,
-                        ControlColumns.Table,
-                        CanonicalOrder.Sort(inputs.Controls),
-                        row => row.SourceRow
-                    ),
-                ],
-        ];
-    }
-
-    /// <summary>A file of data before it is written.</summary>
-    /// <param name="Name">Its name.</param>
-    /// <param name="Write">Writes it with the source rows.</param>
-    /// <param name="Sha256">Its hash without them.</param>
-    private sealed record DataFile(
-        string Name,
-        Func<ReadOnlyMemory<byte>> Write,
-        Func<string> Sha256
-    )
-    {
-        public static DataFile Of<T>(
-            string name,
-            ColumnTable<T> table,
-            ImmutableArray<T> rows,
-            Func<T, int> sourceRow
-        ) =>
-            new(
-                name,
-                () => CanonicalCsv.Write(table, rows, sourceRow),
-                () => CanonicalCsv.Sha256(table, rows)
-            );
-    }
-
     /// <summary>The data alone, without earlier looks.</summary>
     public ImmutableArray<CanonicalFile> Data =>
         [.. Files.Where(file => file.Name != StudyFileNames.Looks)];
@@ -83,7 +18,7 @@ public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
     public static CanonicalFile Looks(ImmutableArray<EarlierLook> looks) =>
         CanonicalFile.Of(
             StudyFileNames.Looks,
-            CanonicalCsv.Write(LookColumns.Table, LookRow.Of(looks), row => row.Number)
+            CanonicalCsv.Write(LookColumns.Table, LookRow.Of(looks), row => row.Number).Bytes
         );
 }
 

@@ -18,13 +18,11 @@ internal static class CanonicalOrder
 
     /// <summary>The order of two results by what tells them apart; 0 for two of one key.</summary>
     public static int Compare(ResultRow a, ResultRow b) =>
-        FirstDifference(
-            string.CompareOrdinal(a.Specimen, b.Specimen),
-            string.CompareOrdinal(a.Tube, b.Tube),
-            string.CompareOrdinal(a.Analyte, b.Analyte),
-            Delay(a).CompareTo(Delay(b)),
-            a.Replicate.CompareTo(b.Replicate)
-        );
+        string.CompareOrdinal(a.Specimen, b.Specimen) is not 0 and var bySpecimen ? bySpecimen
+        : string.CompareOrdinal(a.Tube, b.Tube) is not 0 and var byTube ? byTube
+        : string.CompareOrdinal(a.Analyte, b.Analyte) is not 0 and var byAnalyte ? byAnalyte
+        : Delay(a).CompareTo(Delay(b)) is not 0 and var byDelay ? byDelay
+        : a.Replicate.CompareTo(b.Replicate);
 
     public static ImmutableArray<ControlRow> Sort(ImmutableArray<ControlRow> controls) =>
         Sorted(

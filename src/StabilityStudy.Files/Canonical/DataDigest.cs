@@ -14,14 +14,16 @@ internal static class DataDigest
     private const string Decisions = "decisions";
 
     /// <summary>SHA-256 as <see cref="InputDigest.Compute"/>, over the data files without their source rows and a list of the decisions.</summary>
-    public static string Of(StudyInputs inputs) =>
+    /// <param name="files">The hash of each data file without the source rows.</param>
+    /// <param name="facts">What study.toml decides about the data.</param>
+    public static string Of(ImmutableArray<FileHash> files, StudyFacts facts) =>
         InputDigest.Compute([
-            .. CanonicalFiles.HashesOf(inputs),
+            .. files,
             new FileHash(
                 Decisions,
                 InputDigest.Sha256(
                     Encoding.UTF8.GetBytes(
-                        string.Concat(Lines(inputs.Facts).Order(StringComparer.Ordinal))
+                        string.Concat(Lines(facts).Order(StringComparer.Ordinal))
                     )
                 )
             ),

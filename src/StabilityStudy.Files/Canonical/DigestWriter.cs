@@ -1,33 +1,33 @@
-using System.Buffers;
 using System.Security.Cryptography;
 
 namespace StabilityStudy.Files.Canonical;
 
-/// <summary>Takes bytes for their SHA-256 and keeps none of them.</summary>
-internal sealed class DigestWriter : IBufferWriter<byte>, IDisposable
+/// <summary>Takes lines for their SHA-256 and keeps none of them.</summary>
+internal sealed class DigestWriter : IDisposable
 {
     private const int Block = 65_536;
     private readonly IncrementalHash _hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-    private byte[] _buffer = new byte[Block];
+    private readonly byte[] _buffer = new byte[Block];
     private int _written;
 
-    public void Advance(int count) => _written += count;
-
-    public Memory<byte> GetMemory(int sizeHint = 0)
+    /// <summary>Takes a line, which it ends with a line feed.</summary>
+    public void WriteLine(ReadOnlySpan<byte> line)
     {
-        if (_buffer.Length - _written < Math.Max(sizeHint, 1))
+        if (_written + line.Length + 1 > Block)
         {
             Hash();
-            if (_buffer.Length < sizeHint)
-            {
-                _buffer = new byte[sizeHint];
-            }
         }
 
-        return _buffer.AsMemory(_written);
-    }
+        if (line.Length + 1 > Block)
+        {
+            _hash.AppendData(line);
+            line = [];
+        }
 
-    public Span<byte> GetSpan(int sizeHint = 0) => GetMemory(sizeHint).Span;
+        line.CopyTo(_buffer.AsSpan(_written));
+        _written += line.Length;
+        _buffer[_written++] = (byte)'\n';
+    }
 
     /// <summary>The digest of everything written, lower-case hexadecimal.</summary>
     public string Sha256()

@@ -7,6 +7,16 @@ namespace StabilityStudy.Files.Csv;
 /// <param name="Example">A value as it is written.</param>
 internal abstract record Column(string Name, Need Need, string Note, string Example)
 {
+    /// <summary>Its name in the header line.</summary>
+    public string Name
+    {
+        get;
+        init => (field, Number) = (value, ColumnNames.NumberOf(value));
+    } = Name;
+
+    /// <summary>The number of its name, by which a row finds the field.</summary>
+    public int Number { get; private init; } = ColumnNames.NumberOf(Name);
+
     /// <summary>The values that it may have, in words.</summary>
     public abstract string Allowed { get; }
 

@@ -23,6 +23,9 @@ internal sealed record ColumnForm<T>(
     /// <summary>Whether a field is a code in whose place a laboratory's file may have the name of a person.</summary>
     public bool IsOfPersons { get; init; }
 
+    /// <summary>Whether nearly every row has a text of its own, so that none is worth remembering.</summary>
+    public bool IsOwnToRow { get; init; }
+
     /// <summary>The same with other words for what is allowed.</summary>
     public ColumnForm<T> Of(string allowed) => this with { Allowed = allowed };
 }

@@ -69,7 +69,10 @@ internal static class ColumnForms
         null,
         ReadTime,
         (line, time) => line.Time(time)
-    );
+    )
+    {
+        IsOwnToRow = true,
+    };
 
     /// <summary>A time that every row needs.</summary>
     public static readonly ColumnForm<DateTimeOffset> Time = new(
@@ -78,7 +81,10 @@ internal static class ColumnForms
         default,
         (row, column, text) => ReadTime(row, column, text) ?? default,
         (line, time) => line.Time(time)
-    );
+    )
+    {
+        IsOwnToRow = true,
+    };
 
     /// <summary>The baseline or a planned delay.</summary>
     public static readonly ColumnForm<TestOccasion> Occasion = new(
@@ -86,7 +92,7 @@ internal static class ColumnForms
         ColumnContent.Words,
         default,
         (row, column, _) => ReadOccasion(row, column, row.Field(column)),
-        (line, occasion) => line.Text(occasion.ToString())
+        (line, occasion) => line.Occasion(occasion)
     );
 
     /// <summary>A number; null when not recorded.</summary>
@@ -106,8 +112,13 @@ internal static class ColumnForms
             ColumnContent.WholeNumbers,
             null,
             (row, column, text) =>
-                ReadNumber(row, column, text, range) is { } number ? decimal.ToInt32(number) : null,
-            (line, number) => line.Number(number)
+                ReadWhole(text, range)
+                ?? (
+                    ReadNumber(row, column, text, range) is { } number
+                        ? decimal.ToInt32(number)
+                        : null
+                ),
+            (line, number) => line.Whole(number)
         );
 
     /// <summary>One of the words of a set, in which the empty one has a meaning too.</summary>
@@ -249,6 +260,13 @@ internal static class ColumnForms
         );
         return default;
     }
+
+    // The lines of a million rows are whole numbers.
+    private static int? ReadWhole(ReadOnlySpan<char> text, NumberRange range) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+        && range.Holds(number)
+            ? number
+            : null;
 
     private static decimal? ReadNumber(
         CsvRow row,

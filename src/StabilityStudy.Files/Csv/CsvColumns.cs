@@ -14,7 +14,10 @@ internal sealed record CsvColumns(string Section, ImmutableArray<Column> All)
     public static readonly Column<int?> SourceRow = new(
         "source_row",
         Need.Required,
-        ColumnForms.Whole(NumberRange.Line),
+        ColumnForms.Whole(NumberRange.Line) with
+        {
+            IsOwnToRow = true,
+        },
         "line in the facility's file",
         "2"
     );

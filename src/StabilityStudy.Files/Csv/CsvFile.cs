@@ -56,6 +56,7 @@ internal static class CsvFile
     /// <param name="row">The row that is moved on.</param>
     /// <param name="queries">Takes what does not fit.</param>
     /// <param name="read">Called for each sound row; the row is valid only during the call.</param>
+    /// <param name="header">The header line, where <paramref name="utf8"/> has rows alone; else empty.</param>
     /// <returns>How much of the file could be read.</returns>
     public static CsvReach Read(
         ReadOnlyMemory<byte> utf8,
@@ -63,7 +64,8 @@ internal static class CsvFile
         CsvColumns columns,
         CsvRow row,
         QueryList queries,
-        Action<CsvRow> read
+        Action<CsvRow> read,
+        ReadOnlyMemory<byte> header
     )
     {
         if (TextOf(utf8, fileName, columns, queries) is not { } bytes)
@@ -71,16 +73,20 @@ internal static class CsvFile
             return CsvReach.Nothing;
         }
 
-        using var reader = CsvReader.Create(bytes, Options(',', fileName, 0, queries));
-        if (ReadHeader(reader, fileName, columns, queries) is not { } header)
+        var options = Options(',', fileName, 0, queries);
+        using var reader = CsvReader.Create(bytes, options);
+        using var apart = CsvReader.Create(Utf8Text.WithoutMark(header), options);
+        var ofHeader = header.IsEmpty ? reader : apart;
+        if (ReadHeader(ofHeader, fileName, columns, queries) is not { } names)
         {
             return CsvReach.Nothing;
         }
 
-        var headerLine = (int)reader.LineNumber;
+        var headerLine = (int)ofHeader.LineNumber;
+        var linesApart = header.IsEmpty ? 0 : 1;
         if (
-            OtherForm.ReportDelimiter(header, headerLine, fileName, columns.Section, queries)
-            || CsvHeader.Match(header, headerLine, fileName, columns, queries) is not { } places
+            OtherForm.ReportDelimiter(names, headerLine, fileName, columns.Section, queries)
+            || CsvHeader.Match(names, headerLine, fileName, columns, queries) is not { } places
         )
         {
             return CsvReach.Nothing;
@@ -90,10 +96,10 @@ internal static class CsvFile
         var fields = new PlainFields(reader, places);
         while (reader.Read())
         {
-            var line = (int)reader.LineNumber;
+            var line = (int)reader.LineNumber + linesApart;
             if (
                 !IsEmpty(reader)
-                && IsSound(reader, header.Length, places, fileName, columns, line, queries)
+                && IsSound(reader, names.Length, places, fileName, columns, line, queries)
             )
             {
                 row.MoveTo(line, fields);
@@ -204,17 +210,22 @@ internal static class CsvFile
             return false;
         }
 
-        return IsWhole(
-            reader.FieldCount,
-            reader.GetString,
-            expected,
-            place => places.GetValueOrDefault(place, -1),
-            fileName,
-            columns,
-            line,
-            ',',
-            queries
-        );
+        if (reader.FieldCount != expected)
+        {
+            ReportFieldCount(
+                Fields(reader),
+                expected,
+                places,
+                fileName,
+                columns,
+                line,
+                ',',
+                queries
+            );
+            return false;
+        }
+
+        return true;
     }
 
     /// <summary>Raises the query about a row of too many bytes.</summary>
@@ -228,12 +239,11 @@ internal static class CsvFile
             )
         );
 
-    /// <summary>Whether a row has as many fields as the header line; raises a query when it has not.</summary>
-    internal static bool IsWhole(
-        int count,
-        Func<int, string> field,
+    /// <summary>Raises the query about a row that has another number of fields than the header line.</summary>
+    internal static void ReportFieldCount(
+        IReadOnlyList<string> fields,
         int expected,
-        Func<string, int> placeOf,
+        IReadOnlyDictionary<string, int> places,
         string fileName,
         CsvColumns columns,
         int line,
@@ -243,8 +253,7 @@ internal static class CsvFile
     {
         if (
             delimiter == ','
-            && DecimalComma.Find(count, field, columns, placeOf, expected)
-                is var (column, whole, decimals)
+            && DecimalComma.Find(fields, columns, places, expected) is var (column, whole, decimals)
         )
         {
             queries.Add(
@@ -254,23 +263,17 @@ internal static class CsvFile
                 $"The row has one field too many; the comma in \"{whole},{decimals}\" looks like a decimal sign.",
                 $"Write {whole}.{decimals}, or put the number into double quotes and write decimal = \",\" under [read.{columns.Section}] in study.toml."
             );
-            return false;
+            return;
         }
 
-        if (count != expected)
-        {
-            queries.Add(
-                CsvQueries.CsvFieldCount,
-                new QuerySource(fileName, line, null),
-                FormattableString.Invariant($"{count}"),
-                FormattableString.Invariant(
-                    $"The row has {count} fields, and the header line has {expected}."
-                ),
-                $"Check the {OtherForm.WordOf(delimiter)} of the row; put a field that holds {OtherForm.OneOf(delimiter)} into double quotes."
-            );
-            return false;
-        }
-
-        return true;
+        queries.Add(
+            CsvQueries.CsvFieldCount,
+            new QuerySource(fileName, line, null),
+            FormattableString.Invariant($"{fields.Count}"),
+            FormattableString.Invariant(
+                $"The row has {fields.Count} fields, and the header line has {expected}."
+            ),
+            $"Check the {OtherForm.WordOf(delimiter)} of the row; put a field that holds {OtherForm.OneOf(delimiter)} into double quotes."
+        );
     }
 }

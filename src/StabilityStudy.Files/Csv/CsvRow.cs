@@ -1,4 +1,5 @@
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Csv;
 
@@ -12,9 +13,10 @@ namespace StabilityStudy.Files.Csv;
 internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore)
 {
     private readonly char[] _buffer = new char[StudyLimits.RowBytes];
-    private readonly Dictionary<string, string> _before = new(StringComparer.Ordinal);
+    private object?[] _knownTexts = [];
     private IRowFields _fields = null!;
     private int _line;
+    private int _queryCount;
     private int _faultCount;
     private bool _isUndecided;
 
@@ -40,10 +42,11 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
     {
         _fields = fields;
         _line = line;
+        _queryCount = 0;
         _faultCount = 0;
         _isUndecided = false;
         Line = line + linesBefore;
-        if (fields.Has(CsvColumns.SourceRow.Name))
+        if (fields.Has(CsvColumns.SourceRow))
         {
             Line = _line = Read(CsvColumns.SourceRow) ?? line;
         }
@@ -57,19 +60,53 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
     /// <param name="isRequired">Whether it must not be empty, where that is not as the file needs the column.</param>
     public T Read<T>(Column<T> column, bool? isRequired = null)
     {
-        if (column.Form.IsFreeText && _fields.Fault(column) is null)
+        var isNeeded = isRequired ?? column.Need == Need.Required;
+        if (!_fields.TryGet(column, out var bytes))
+        {
+            return ReadAnew(column, isNeeded, _fields.Fault(column));
+        }
+
+        if (bytes.IsEmpty && (!isNeeded || column.Form.IsFreeText))
+        {
+            return column.Form.Absent;
+        }
+
+        if (bytes.IsEmpty || column.Form.IsOwnToRow)
+        {
+            return ReadAnew(column, isNeeded, null);
+        }
+
+        var texts = KnownTextsOf(column);
+        if (texts.TryFind(bytes, out var value))
+        {
+            return value;
+        }
+
+        var before = _queryCount;
+        value = ReadAnew(column, isNeeded, null);
+        if (_queryCount == before && !_isUndecided && _fields.TryGet(column, out bytes))
+        {
+            texts.Add(bytes, value);
+        }
+
+        return value;
+    }
+
+    private T ReadAnew<T>(Column<T> column, bool isNeeded, FieldFault? fault)
+    {
+        if (column.Form.IsFreeText && fault is null)
         {
             return column.Form.Read(this, column, []);
         }
 
         var before = _faultCount;
-        var text = Plain(column);
+        var text = Plain(column, fault);
         if (!text.IsEmpty)
         {
             return column.Form.Read(this, column, text);
         }
 
-        if ((isRequired ?? column.Need == Need.Required) && _faultCount == before)
+        if (isNeeded && _faultCount == before)
         {
             Add(
                 RowQueries.MissingValue,
@@ -95,30 +132,16 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
         string? action = null
     ) => Add(kind, column.Name, _fields.Where(column), observed, message, action);
 
-    /// <summary>
-    /// The field as it stands; empty when the file has no such column. Rows of one specimen follow each other, so a text
-    /// that stands in the row before too is made once.
-    /// </summary>
-    public string Field(Column column)
-    {
-        var text = Characters(column);
-        if (_before.TryGetValue(column.Name, out var before) && text.SequenceEqual(before))
-        {
-            return before;
-        }
-
-        var made = text.IsEmpty ? "" : _fields.Text(column);
-        _before[column.Name] = made;
-        return made;
-    }
+    /// <summary>The field as it stands; empty when the file has no such column.</summary>
+    public string Field(Column column) => _fields.Text(column);
 
     /// <summary>The field as it stands, valid until the next call; no text is made of it.</summary>
     private ReadOnlySpan<char> Characters(Column column) => _fields.Characters(column, _buffer);
 
     /// <summary>The field after the checks that hold for every column but free text; empty after a query.</summary>
-    private ReadOnlySpan<char> Plain(Column column)
+    private ReadOnlySpan<char> Plain(Column column, FieldFault? fault)
     {
-        if (_fields.Fault(column) is { } fault)
+        if (fault is not null)
         {
             Add(
                 fault.Kind,
@@ -169,6 +192,26 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
         return text;
     }
 
+    private KnownTexts<T> KnownTextsOf<T>(Column<T> column)
+    {
+        if (column.Number >= _knownTexts.Length)
+        {
+            Array.Resize(ref _knownTexts, column.Number + 1);
+        }
+
+        if (
+            _knownTexts[column.Number] is KnownTexts<T> texts
+            && ReferenceEquals(texts.Column, column)
+        )
+        {
+            return texts;
+        }
+
+        var made = new KnownTexts<T>(column);
+        _knownTexts[column.Number] = made;
+        return made;
+    }
+
     private void Add(
         QueryKind kind,
         string column,
@@ -178,6 +221,7 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
         string? action
     )
     {
+        _queryCount++;
         _faultCount += kind.Severity == Severity.Stop ? 1 : 0;
         faults.Add(
             kind,

@@ -6,16 +6,17 @@ namespace StabilityStudy.Files.Csv;
 /// </summary>
 internal static class DecimalComma
 {
+    private const int NoPlace = -1;
+
     /// <summary>The column and the two halves of the number, when a row has one field too many and such a number.</summary>
     public static (string Column, string Whole, string Decimals)? Find(
-        int count,
-        Func<int, string> field,
+        IReadOnlyList<string> fields,
         CsvColumns columns,
-        Func<string, int> placeOf,
+        IReadOnlyDictionary<string, int> places,
         int expected
     )
     {
-        if (count != expected + 1)
+        if (fields.Count != expected + 1)
         {
             return null;
         }
@@ -25,14 +26,13 @@ internal static class DecimalComma
             .All.Where(column =>
                 column.Content is ColumnContent.Numbers or ColumnContent.WholeNumbers
             )
-            .Select(column => placeOf(column.Name))
-            .Where(place => place >= 0)
+            .Select(column => places.GetValueOrDefault(column.Name, NoPlace))
             .ToHashSet();
         foreach (var column in columns.All.Where(IsTried).Select(column => column.Name))
         {
-            if (placeOf(column) is >= 0 and var place && !numbers.Contains(place + 1))
+            if (places.TryGetValue(column, out var place) && !numbers.Contains(place + 1))
             {
-                var (whole, decimals) = (field(place), field(place + 1));
+                var (whole, decimals) = (fields[place], fields[place + 1]);
                 if (IsDigits(whole.TrimStart('<', '>', '-')) && IsDigits(decimals))
                 {
                     return (column, whole, decimals);

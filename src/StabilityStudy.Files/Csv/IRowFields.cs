@@ -9,7 +9,11 @@ internal interface IRowFields
     string? DateFormat { get; }
 
     /// <summary>Whether the file has a column.</summary>
-    bool Has(string column);
+    bool Has(Column column);
+
+    /// <summary>Gives bytes of a field that are the same for the same text alone, valid until the next call; empty for an empty field.</summary>
+    /// <returns>Whether the field can be taken at its word.</returns>
+    bool TryGet(Column column, out ReadOnlySpan<byte> bytes);
 
     /// <summary>A field, valid until the next call; empty when the file has no such column.</summary>
     ReadOnlySpan<char> Characters(Column column, char[] buffer);

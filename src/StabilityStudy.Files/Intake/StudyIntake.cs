@@ -37,15 +37,11 @@ public static class StudyIntake
     private static Outcome<StudyIntakeResult> Read(StudyBytes files, bool isCollecting)
     {
         var queries = new QueryList { IsCollecting = isCollecting };
-        if (WriteCanonical(files, queries) is not var (canonical, data))
+        if (WriteCanonical(files, queries) is not var (canonical, data, written))
         {
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
 
-        ImmutableArray<FileHash> raw =
-        [
-            .. StudyReading.DataNamesIn(files).Select(name => Hash(files, name)),
-        ];
         var list = new QueryList { IsCollecting = isCollecting };
         var record = files.Files.GetValueOrDefault(StudyRecord.Name);
         var all = WithCanonical(files, canonical);
@@ -55,7 +51,12 @@ public static class StudyIntake
             all = new StudyBytes(all.Files.Remove(StudyFileNames.Usual.Controls));
         }
 
-        var inputs = StudyReading.Read(all, isCanonical: true, list);
+        StudyInputs? inputs = null;
+        ImmutableArray<FileHash> raw = [];
+        Parallel.Invoke(
+            () => inputs = StudyReading.Read(all, isCanonical: true, list, written),
+            () => raw = [.. StudyReading.DataNamesIn(files).Select(name => Hash(files, name))]
+        );
         var identity = Identify(all, canonical, inputs, raw, data);
         var chain = StudyRecord.Check(
             record,
@@ -88,7 +89,7 @@ public static class StudyIntake
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
 
-        var (canonical, data) = WriteWithDigest(inputs);
+        var (canonical, data, _) = CanonicalData.Of(inputs);
         if (isOfOtherVersion)
         {
             canonical = new CanonicalFiles([
@@ -109,17 +110,6 @@ public static class StudyIntake
             queries,
             []
         );
-    }
-
-    private static (CanonicalFiles Canonical, string DataSha256) WriteWithDigest(StudyInputs inputs)
-    {
-        CanonicalFiles canonical = null!;
-        var data = "";
-        Parallel.Invoke(
-            () => canonical = CanonicalFiles.Write(inputs),
-            () => data = DataDigest.Of(inputs)
-        );
-        return (canonical, data);
     }
 
     private static Outcome<StudyIntakeResult> Conclude(
@@ -159,33 +149,30 @@ public static class StudyIntake
         }
     }
 
-    // A method of its own, so that the facility's rows are free before the canonical ones are read.
-    private static (CanonicalFiles Files, string DataSha256)? WriteCanonical(
-        StudyBytes files,
-        QueryList queries
-    )
+    // A method of its own, so that what the facility's rows are read with is free before the canonical ones are read.
+    private static CanonicalData? WriteCanonical(StudyBytes files, QueryList queries)
     {
         if (StudyReading.Read(files, isCanonical: false, queries) is not { } inputs)
         {
             return null;
         }
 
-        var (canonical, data) = WriteWithDigest(inputs);
+        var written = CanonicalData.Of(inputs);
         var looks = LookRecord.Joined(
             inputs.Looks,
-            LookRecord.Before(files.Files.GetValueOrDefault(StudyRecord.Name), data)
+            LookRecord.Before(files.Files.GetValueOrDefault(StudyRecord.Name), written.Sha256)
         );
         return looks.IsEmpty
-            ? (canonical, data)
-            : (
-                new([
-                    .. canonical.Data,
+            ? written
+            : written with
+            {
+                Files = new([
+                    .. written.Files.Data,
                     CanonicalFiles.Looks([
                         .. looks.Select((look, i) => look with { Number = i + 1 }),
                     ]),
                 ]),
-                data
-            );
+            };
     }
 
     private static StudyBytes WithCanonical(StudyBytes files, CanonicalFiles canonical) =>

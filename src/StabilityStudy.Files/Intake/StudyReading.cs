@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Study;
+using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Layouts;
@@ -16,12 +17,25 @@ internal static class StudyReading
     /// <param name="files">The files.</param>
     /// <param name="isCanonical">Whether the data files are canonical: then they have their usual names and a column source_row.</param>
     /// <param name="queries">Takes every query.</param>
+    /// <param name="written">The rows from which canonical files were written, where that is known.</param>
     /// <returns>The inputs; null when a query stops.</returns>
-    public static StudyInputs? Read(StudyBytes files, bool isCanonical, QueryList queries) =>
-        ReadSound(files, isCanonical, queries) is var read && queries.StopCount == 0 ? read : null;
+    public static StudyInputs? Read(
+        StudyBytes files,
+        bool isCanonical,
+        QueryList queries,
+        WrittenRows? written = null
+    ) =>
+        ReadSound(files, isCanonical, queries, written) is var read && queries.StopCount == 0
+            ? read
+            : null;
 
     /// <summary>The same with the rows that can be read where a query stops; null when protocol or study.toml cannot.</summary>
-    public static StudyInputs? ReadSound(StudyBytes files, bool isCanonical, QueryList queries)
+    public static StudyInputs? ReadSound(
+        StudyBytes files,
+        bool isCanonical,
+        QueryList queries,
+        WrittenRows? written = null
+    )
     {
         var protocol = Find(files, StudyBytes.ProtocolName, queries) is { } protocolBytes
             ? ProtocolReader.Read(protocolBytes, StudyBytes.ProtocolName, queries)
@@ -47,8 +61,15 @@ internal static class StudyReading
         var (tubes, results) = data.Pairs is { } pairs
             ? ReadPairs(files, pairs, known, protocol, queries)
             : (
-                ReadTubes(files, data, known, queries),
-                ReadRows<ResultRow>(files, data.Results, known, ResultReader.Read, queries)
+                ReadTubes(files, data, known, queries, written),
+                ReadRows<ResultRow>(
+                    files,
+                    data.Results,
+                    known,
+                    (bytes, name, columns, codes, list, before) =>
+                        ResultReader.Read(bytes, name, columns, codes, list, before, written),
+                    queries
+                )
             );
         (results, var clocks) = CorrectedClocks.Apply(results, facts);
         var controls = ReadControls(
@@ -160,13 +181,29 @@ internal static class StudyReading
         StudyBytes files,
         DataFileSet data,
         KnownCodes known,
-        QueryList queries
+        QueryList queries,
+        WrittenRows? written
     )
     {
         var file = data.Specimens;
         if (file.Columns.Layout is not { TimesFromMessages: true })
         {
-            return ReadRows<TubeRow>(files, file, known, SpecimenReader.Read, queries);
+            return ReadRows<TubeRow>(
+                files,
+                file,
+                known,
+                (bytes, name, columns, codes, list, before) =>
+                    SpecimenReader.Read(
+                        bytes,
+                        name,
+                        columns,
+                        codes,
+                        list,
+                        before,
+                        written: written
+                    ),
+                queries
+            );
         }
 
         var sent = new SentTubeTimes();
@@ -202,7 +239,7 @@ internal static class StudyReading
             },
             known,
             (bytes, name, columns, codes, list, before) =>
-                SpecimenReader.ReadWith(sent, bytes, name, columns, codes, list, before),
+                SpecimenReader.Read(bytes, name, columns, codes, list, before, sent),
             queries
         );
     }

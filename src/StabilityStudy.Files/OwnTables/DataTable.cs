@@ -13,6 +13,7 @@ internal static class DataTable
     /// <param name="queries">Takes what does not fit.</param>
     /// <param name="read">Called for each sound row; the row is valid only during the call.</param>
     /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
+    /// <param name="header">The header line, where <paramref name="bytes"/> has rows alone; else empty.</param>
     /// <returns>How much of the file could be read.</returns>
     public static CsvReach Read(
         ReadOnlyMemory<byte> bytes,
@@ -21,7 +22,8 @@ internal static class DataTable
         KnownCodes known,
         QueryList queries,
         Action<CsvRow> read,
-        int linesBefore
+        int linesBefore,
+        ReadOnlyMemory<byte> header = default
     )
     {
         var faults = new RowFaults(fileName, queries);
@@ -37,7 +39,7 @@ internal static class DataTable
         );
         var reach = columns.Layout is { } layout
             ? LaidOutTable.Read(bytes, fileName, columns, layout, row, queries, read)
-            : CsvFile.Read(bytes, fileName, columns, row, queries, read);
+            : CsvFile.Read(bytes, fileName, columns, row, queries, read, header);
         faults.Conclude();
         return reach;
     }

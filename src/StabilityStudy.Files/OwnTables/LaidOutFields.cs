@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Runtime.InteropServices;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Tables;
 
@@ -89,7 +90,15 @@ internal sealed class LaidOutFields(
     public string? DateFormat => layout.DateFormat;
 
     /// <inheritdoc/>
-    public bool Has(string column) => !PlacesOf(column).IsEmpty;
+    public bool Has(Column column) => Has(column.Name);
+
+    /// <inheritdoc/>
+    public bool TryGet(Column column, out ReadOnlySpan<byte> bytes)
+    {
+        var isSound = Fault(column) is null;
+        bytes = isSound ? MemoryMarshal.AsBytes(Text(column).AsSpan()) : [];
+        return isSound;
+    }
 
     /// <inheritdoc/>
     public ReadOnlySpan<char> Characters(Column column, char[] buffer) => Text(column);
@@ -208,6 +217,8 @@ internal sealed class LaidOutFields(
                 "tube"
             )
             : null;
+
+    private bool Has(string column) => !PlacesOf(column).IsEmpty;
 
     private string? ConstantOf(string column) =>
         part.Constants.TryGetValue(column, out var own) ? own

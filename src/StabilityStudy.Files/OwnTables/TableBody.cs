@@ -105,20 +105,30 @@ internal sealed class TableBody(
         return taken;
     }
 
-    private bool IsWhole(TableLine line) =>
-        _isWorkbook
-        || line.Cells.Length == header.First.Cells.Length
-        || CsvFile.IsWhole(
-            line.Cells.Length,
-            place => line.Cells[place].Text,
+    private bool IsWhole(TableLine line)
+    {
+        if (_isWorkbook || line.Cells.Length == header.First.Cells.Length)
+        {
+            return true;
+        }
+
+        CsvFile.ReportFieldCount(
+            [.. line.Cells.Select(cell => cell.Text)],
             header.First.Cells.Length,
-            name => header.Names.IndexOf(layout.HeadersOf(name)[0]),
+            columns
+                .Names.Select(name => (Name: name, Place: PlaceOf(name)))
+                .Where(column => column.Place >= 0)
+                .ToDictionary(column => column.Name, column => column.Place),
             fileName,
             columns,
             line.Number,
             layout.Delimiter,
             queries
         );
+        return false;
+    }
+
+    private int PlaceOf(string column) => header.Names.IndexOf(layout.HeadersOf(column)[0]);
 
     // A title over a further block stands alone in its line, which has too few fields for a row or stands apart from the rows.
     private bool IsTitle(TableLine line, bool isApart) =>

@@ -1,4 +1,6 @@
+using System.Runtime.InteropServices;
 using System.Text.Json;
+using System.Text.Unicode;
 using StabilityStudy.Core.Looks;
 using StabilityStudy.Files.Columns;
 
@@ -13,7 +15,7 @@ public static class LookRecord
     /// <param name="record">Content of record.jsonl.</param>
     /// <param name="dataSha256">Fingerprint of the data.</param>
     public static bool Holds(ReadOnlyMemory<byte> record, string dataSha256) =>
-        All(record).Any(look => look.DataSha256 == dataSha256);
+        All(record, readsPairs: false).Any(look => look.DataSha256 == dataSha256);
 
     /// <summary>
     /// The looks at other data before the first look at these, so that looking again at the same data changes nothing. A
@@ -24,7 +26,13 @@ public static class LookRecord
     internal static ImmutableArray<EarlierLook> Before(
         ReadOnlyMemory<byte> record,
         string dataSha256
-    ) => [.. All(record).TakeWhile(look => look.DataSha256 != dataSha256)];
+    )
+    {
+        var count = All(record, readsPairs: false)
+            .TakeWhile(look => look.DataSha256 != dataSha256)
+            .Count();
+        return count == 0 ? [] : [.. All(record).Take(count)];
+    }
 
     /// <summary>Every look, those of the record that are not known already after the known ones.</summary>
     /// <param name="record">Content of record.jsonl.</param>
@@ -75,12 +83,13 @@ public static class LookRecord
         json.WriteEndObject();
     }
 
-    private static IEnumerable<EarlierLook> All(ReadOnlyMemory<byte> record)
+    // The pairs of many specimens are the most of a record, and which data were looked at is known without them.
+    private static IEnumerable<EarlierLook> All(ReadOnlyMemory<byte> record, bool readsPairs = true)
     {
         var number = 0;
         foreach (var line in StudyRecord.Lines(record))
         {
-            if (Read(line, number + 1) is { } look)
+            if (Read(line, number + 1, readsPairs) is { } look)
             {
                 number++;
                 yield return look;
@@ -88,7 +97,7 @@ public static class LookRecord
         }
     }
 
-    private static EarlierLook? Read(ReadOnlyMemory<byte> line, int number) =>
+    private static EarlierLook? Read(ReadOnlyMemory<byte> line, int number, bool readsPairs) =>
         StudyRecord.Read(
             line,
             root =>
@@ -101,14 +110,14 @@ public static class LookRecord
                         [
                             .. look.GetProperty("cells")
                                 .EnumerateArray()
-                                .Select(Cell)
+                                .Select(cell => Cell(cell, readsPairs))
                                 .OfType<LookedAtCell>(),
                         ]
                     )
                     : null
         );
 
-    private static LookedAtCell? Cell(JsonElement cell) =>
+    private static LookedAtCell? Cell(JsonElement cell, bool readsPairs) =>
         LookRow.KeyOf(
             Text(cell, "analyte"),
             Text(cell, "group"),
@@ -125,9 +134,28 @@ public static class LookRecord
                 state.Value,
                 cell.GetProperty("counted").GetInt32(),
                 conclusion.Value,
-                [.. LookRow.PairsOf(Text(cell, "pairs"))]
+                Pairs(cell.GetProperty("pairs"), readsPairs)
             )
             : null;
+
+    // Whether they are a text is asked in any case, so that the same lines are passed over.
+    private static ImmutableArray<LookedAtPair> Pairs(JsonElement words, bool areRead)
+    {
+        if (!areRead && IsPlain(words))
+        {
+            return [];
+        }
+
+        var text = words.GetString() ?? "";
+        return areRead ? [.. LookRow.PairsOf(text)] : [];
+    }
+
+    /// <summary>Whether a value is a text without anything that might not be one, which is seen without making it.</summary>
+    private static bool IsPlain(JsonElement value) =>
+        value.ValueKind == JsonValueKind.String
+        && JsonMarshal.GetRawUtf8Value(value) is var raw
+        && !raw.Contains((byte)'\\')
+        && Utf8.IsValid(raw);
 
     private static string Text(JsonElement element, string name) =>
         element.GetProperty(name).GetString() ?? "";

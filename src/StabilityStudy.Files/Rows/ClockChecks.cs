@@ -18,7 +18,7 @@ internal static class ClockChecks
     public static IReadOnlySet<ResultRow> Check(
         string file,
         ImmutableArray<ResultRow> results,
-        Dictionary<TubeKey, TubeRow> tubes,
+        TubesByKey tubes,
         ProtocolDraft protocol,
         QueryList queries
     )
@@ -29,17 +29,16 @@ internal static class ClockChecks
             return told;
         }
 
+        var doubtful = DoubtfulRuns(results, tubes, protocol);
+        if (doubtful.Count == 0)
+        {
+            return told;
+        }
+
         var runs = results
-            .Where(row =>
-                row.TestedAt is not null && tubes.ContainsKey(new TubeKey(row.Specimen, row.Tube))
-            )
-            .GroupBy(row =>
-                (
-                    row.Run,
-                    row.Instrument,
-                    Day: row.Run.Length > 0 ? default : row.TestedAt!.Value.Date
-                )
-            );
+            .Where(row => row.TestedAt is not null && tubes.Of(row) is not null)
+            .GroupBy(RunKey.Of)
+            .Where(run => doubtful.Contains(run.Key));
         foreach (var run in runs)
         {
             ImmutableArray<ResultRow> rows = [.. run];
@@ -80,39 +79,81 @@ internal static class ClockChecks
         return told;
     }
 
-    private static TimeSpan? Shift(
-        ImmutableArray<ResultRow> rows,
-        Dictionary<TubeKey, TubeRow> tubes,
+    // Nearly every run fits its plan, and then no rows are gathered.
+    private static HashSet<RunKey> DoubtfulRuns(
+        ImmutableArray<ResultRow> results,
+        TubesByKey tubes,
         ProtocolDraft protocol
     )
     {
-        var fitting = rows.Count(row => Fits(row, TimeSpan.Zero));
-        return rows.Select(row => (row.Specimen, row.Tube)).Distinct().Count() < FewestTests
-            || fitting * 100 > MostFittingPercent * rows.Length
-                ? null
-            : rows.All(row => Fits(row, Hour)) ? Hour
-            : rows.All(row => Fits(row, -Hour)) ? -Hour
-            : null;
-
-        bool Fits(ResultRow row, TimeSpan shift)
+        var runs = new Dictionary<RunKey, RunFit>();
+        var (key, fit) = (default(RunKey), new RunFit());
+        foreach (var row in results)
         {
-            var tube = tubes[new TubeKey(row.Specimen, row.Tube)];
-            var tested = row.TestedAt!.Value + shift;
-            var delay = tested - tube.CollectedAt;
-            return delay >= TimeSpan.Zero
-                && !(tested < tube.SpunAt)
-                && (
-                    row.Occasion.TimePoint is { } point
-                        ? delay >= point.Delay - protocol.Tolerance.Early
-                            && delay <= point.Delay + protocol.Tolerance.LateAt(point)
-                        : delay <= protocol.BaselineWithin
-                );
+            if (row.TestedAt is null || tubes.Of(row) is not { } tube)
+            {
+                continue;
+            }
+
+            if (RunKey.Of(row) is var own && own != key)
+            {
+                key = own;
+                fit = runs.TryGetValue(key, out var known) ? known : runs[key] = new RunFit();
+            }
+
+            fit.Tests++;
+            fit.Fitting += Fits(row, tube, TimeSpan.Zero, protocol) ? 1 : 0;
         }
+
+        return [.. runs.Where(run => run.Value.IsDoubtful).Select(run => run.Key)];
     }
 
-    private static bool IsBefore(ResultRow row, Dictionary<TubeKey, TubeRow> tubes)
+    private static TimeSpan? Shift(
+        ImmutableArray<ResultRow> rows,
+        TubesByKey tubes,
+        ProtocolDraft protocol
+    )
     {
-        var tube = tubes[new TubeKey(row.Specimen, row.Tube)];
-        return row.TestedAt < tube.CollectedAt || row.TestedAt < tube.SpunAt;
+        return rows.Select(row => (row.Specimen, row.Tube)).Distinct().Count() < FewestTests ? null
+            : AllFit(Hour) ? Hour
+            : AllFit(-Hour) ? -Hour
+            : null;
+
+        bool AllFit(TimeSpan shift) =>
+            rows.All(row => tubes.Of(row) is { } tube && Fits(row, tube, shift, protocol));
+    }
+
+    private static bool Fits(ResultRow row, TubeRow tube, TimeSpan shift, ProtocolDraft protocol)
+    {
+        var tested = row.TestedAt!.Value + shift;
+        var delay = tested - tube.CollectedAt;
+        return delay >= TimeSpan.Zero
+            && !(tested < tube.SpunAt)
+            && (
+                row.Occasion.TimePoint is { } point
+                    ? delay >= point.Delay - protocol.Tolerance.Early
+                        && delay <= point.Delay + protocol.Tolerance.LateAt(point)
+                    : delay <= protocol.BaselineWithin
+            );
+    }
+
+    private static bool IsBefore(ResultRow row, TubesByKey tubes) =>
+        tubes.Of(row) is { } tube
+        && (row.TestedAt < tube.CollectedAt || row.TestedAt < tube.SpunAt);
+
+    private sealed class RunFit
+    {
+        public int Tests { get; set; }
+
+        public int Fitting { get; set; }
+
+        public bool IsDoubtful => Fitting * 100 <= MostFittingPercent * Tests;
+    }
+
+    // Where runs have no code, the tests of a day are taken for one.
+    private readonly record struct RunKey(string Run, string Instrument, DateTime Day)
+    {
+        public static RunKey Of(ResultRow row) =>
+            new(row.Run, row.Instrument, row.Run.Length > 0 ? default : row.TestedAt!.Value.Date);
     }
 }

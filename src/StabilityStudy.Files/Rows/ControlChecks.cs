@@ -13,8 +13,8 @@ internal static class ControlChecks
         QueryList queries
     )
     {
-        var first = new Dictionary<ControlKey, ControlRow>();
-        var used = ImmutableArray.CreateBuilder<ControlRow>();
+        var first = new Dictionary<ControlKey, ControlRow>(controls.Rows.Length);
+        var used = ImmutableArray.CreateBuilder<ControlRow>(controls.Rows.Length);
         foreach (var row in controls.Rows)
         {
             if (first.TryAdd(ControlKey.Of(row), row))
@@ -71,10 +71,18 @@ internal static class ControlChecks
         QueryList queries
     )
     {
-        var runs = results
-            .Select(row => row.Run)
-            .Where(run => run.Length > 0)
-            .ToHashSet(StringComparer.Ordinal);
+        var runs = new HashSet<string>(StringComparer.Ordinal);
+        var last = "";
+        foreach (var row in results)
+        {
+            if (row.Run != last)
+            {
+                last = row.Run;
+                runs.Add(last);
+            }
+        }
+
+        runs.Remove("");
         if (runs.Count == 0)
         {
             return;

@@ -20,14 +20,13 @@ internal static class ControlReader
         int linesBefore = 0
     ) =>
         RowTable<ControlRow>.Read(
-            utf8,
+            TablePart.Of(utf8, linesBefore),
             fileName,
             columns,
             known,
             queries,
             ReadRow,
-            control => new TubeKey(control.Control, control.Run),
-            linesBefore
+            control => new TubeKey(control.Control, control.Run)
         );
 
     private static ControlRow ReadRow(CsvRow row)

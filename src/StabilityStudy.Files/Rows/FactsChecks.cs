@@ -92,20 +92,16 @@ internal static class FactsChecks
         QueryList queries
     )
     {
+        var late = LateIn(facts, results);
         foreach (var lot in facts.Lots.Values)
         {
-            var late = results
-                .Where(row =>
-                    string.Equals(row.Lot, lot.Id, StringComparison.Ordinal)
-                    && row.TestedAt is { } tested
-                    && DateOnly.FromDateTime(tested.DateTime) > lot.Expires
-                )
+            var first = late.Where(row => row.Lot == lot.Id && IsAfter(row, lot.Expires))
                 .MinBy(row => row.SourceRow);
-            if (late is not null)
+            if (first is not null)
             {
                 queries.Add(
                     RowQueries.LotExpired,
-                    new QuerySource(file, late.SourceRow, ResultColumns.Lot.Name),
+                    new QuerySource(file, first.SourceRow, ResultColumns.Lot.Name),
                     lot.Id,
                     FormattableString.Invariant(
                         $"The lot \"{lot.Id}\" was used after its last day, {lot.Expires:yyyy-MM-dd}."
@@ -114,4 +110,28 @@ internal static class FactsChecks
             }
         }
     }
+
+    // Nearly always there are none, whatever the number of lots.
+    private static ImmutableArray<ResultRow> LateIn(
+        FactsDraft facts,
+        ImmutableArray<ResultRow> results
+    )
+    {
+        var lastDays = facts
+            .Lots.Values.GroupBy(lot => lot.Id)
+            .ToDictionary(lots => lots.Key, lots => lots.Min(lot => lot.Expires));
+        var late = ImmutableArray.CreateBuilder<ResultRow>();
+        foreach (var row in results)
+        {
+            if (lastDays.TryGetValue(row.Lot, out var lastDay) && IsAfter(row, lastDay))
+            {
+                late.Add(row);
+            }
+        }
+
+        return late.DrainToImmutable();
+    }
+
+    private static bool IsAfter(ResultRow row, DateOnly? lastDay) =>
+        row.TestedAt is { } tested && DateOnly.FromDateTime(tested.DateTime) > lastDay;
 }

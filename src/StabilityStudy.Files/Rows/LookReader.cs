@@ -17,7 +17,7 @@ internal static class LookReader
         [
             .. RowTable<LookRow>
                 .Read(
-                    utf8,
+                    TablePart.Of(utf8, linesBefore: 0),
                     StudyFileNames.Looks,
                     LookColumns.Table.Columns.WithSourceRow(),
                     known,

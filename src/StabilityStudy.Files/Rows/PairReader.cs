@@ -139,14 +139,16 @@ internal static class PairReader
                 Replicate: 1,
                 TestedAt: row.Read(half.TestedAt, isRequired: result is not MissingResult),
                 Result: result,
-                Unit: unit,
-                Run: row.Read(half.Run),
-                Instrument: row.Read(PairColumns.Instrument),
-                Lot: row.Read(PairColumns.Lot),
-                Calibration: "",
-                Operator: "",
-                Flag: "",
-                Remark: ""
+                Conditions: new(
+                    Unit: unit,
+                    Run: row.Read(half.Run),
+                    Instrument: row.Read(PairColumns.Instrument),
+                    Lot: row.Read(PairColumns.Lot),
+                    Calibration: "",
+                    Operator: "",
+                    Flag: "",
+                    Remark: ""
+                )
             );
         }
     }

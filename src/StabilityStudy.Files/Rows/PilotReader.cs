@@ -23,7 +23,7 @@ public static class PilotReader
         var queries = new QueryList();
         var pairs = RowTable<PilotPair>
             .Read(
-                utf8,
+                TablePart.Of(utf8, linesBefore: 0),
                 fileName,
                 PilotColumns.Table.Columns,
                 Known(protocol),

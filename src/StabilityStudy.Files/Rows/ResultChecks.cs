@@ -8,7 +8,7 @@ internal static class ResultChecks
 {
     public static void Check(
         RowTable<TubeRow> tubes,
-        Dictionary<TubeKey, TubeRow> tubeByKey,
+        TubesByKey tubeByKey,
         string file,
         ImmutableArray<ResultRow> results,
         IReadOnlySet<ResultRow> told,
@@ -18,37 +18,35 @@ internal static class ResultChecks
     {
         foreach (var row in results)
         {
-            var key = new TubeKey(row.Specimen, row.Tube);
             if (told.Contains(row))
             {
                 continue;
             }
 
-            if (tubeByKey.TryGetValue(key, out var tube))
+            if (tubeByKey.Of(row) is { } tube)
             {
-                var source = new QuerySource(file, row.SourceRow, ResultColumns.TestedAt.Name);
+                CheckOrder((TubeColumns.CollectedAt.Name, tube.CollectedAt));
+                if (row.TestedAt >= tube.CollectedAt && row.TestedAt < tube.SpunAt)
+                {
+                    CheckOrder((TubeColumns.SpunAt.Name, tube.SpunAt));
+                }
+            }
+            else if (
+                tubes.KnowsEveryTube && !tubes.Keys.Contains(new TubeKey(row.Specimen, row.Tube))
+            )
+            {
+                ReportUnknown(tubes, file, row, queries);
+            }
+
+            void CheckOrder((string Name, DateTimeOffset? Time) earlier) =>
                 TimeOrder.Check(
-                    source,
-                    (TubeColumns.CollectedAt.Name, tube.CollectedAt),
+                    file,
+                    row.SourceRow,
+                    earlier,
                     (ResultColumns.TestedAt.Name, row.TestedAt),
                     longest,
                     queries
                 );
-                if (row.TestedAt >= tube.CollectedAt && row.TestedAt < tube.SpunAt)
-                {
-                    TimeOrder.Check(
-                        source,
-                        (TubeColumns.SpunAt.Name, tube.SpunAt),
-                        (ResultColumns.TestedAt.Name, row.TestedAt),
-                        longest,
-                        queries
-                    );
-                }
-            }
-            else if (tubes.KnowsEveryTube && !tubes.Keys.Contains(key))
-            {
-                ReportUnknown(tubes, file, row, queries);
-            }
         }
     }
 

@@ -1,3 +1,4 @@
+using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 
@@ -7,13 +8,21 @@ namespace StabilityStudy.Files.Rows;
 internal static class ResultReader
 {
     /// <summary>Reads the rows that can be read.</summary>
+    /// <param name="utf8">Content of the file.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
+    /// <param name="columns">What the file must and may have.</param>
+    /// <param name="known">What the rows may refer to.</param>
+    /// <param name="queries">Takes what does not fit.</param>
+    /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
+    /// <param name="written">The rows from which a canonical file was written, where that is known.</param>
     public static RowTable<ResultRow> Read(
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,
         KnownCodes known,
         QueryList queries,
-        int linesBefore = 0
+        int linesBefore = 0,
+        WrittenRows? written = null
     ) =>
         TableHalves.Read(
             utf8,
@@ -21,20 +30,25 @@ internal static class ResultReader
             columns,
             queries,
             linesBefore,
-            (part, own, before) =>
-                RowTable<ResultRow>.Read(
+            (part, own) =>
+            {
+                var same = (written ?? WrittenRows.None).ResultsFrom(
+                    part.LinesBefore - linesBefore
+                );
+                var shared = new SharedConditions();
+                return RowTable<ResultRow>.Read(
                     part,
                     fileName,
                     columns,
                     known,
                     own,
-                    ReadRow,
-                    result => new TubeKey(result.Specimen, result.Tube),
-                    before
-                )
+                    row => same.Take(ReadRow(row, shared)),
+                    result => new TubeKey(result.Specimen, result.Tube)
+                );
+            }
         );
 
-    private static ResultRow ReadRow(CsvRow row)
+    private static ResultRow ReadRow(CsvRow row, SharedConditions shared)
     {
         var analyte = row.Read(ResultColumns.Analyte);
         var planned = row.Known.AnalyteById.GetValueOrDefault(analyte);
@@ -49,18 +63,19 @@ internal static class ResultReader
             Replicate: row.Read(ResultColumns.Replicate) ?? 1,
             TestedAt: row.Read(ResultColumns.TestedAt, isRequired: result is not MissingResult),
             Result: result,
-            Unit: ResultFields.ReadUnit(row, result, planned),
-            Run: row.Read(ResultColumns.Run),
-            Instrument: row.Read(ResultColumns.Instrument),
-            Lot: row.Read(ResultColumns.Lot),
-            Calibration: row.Read(ResultColumns.Calibration),
-            Operator: row.Read(ResultColumns.Operator),
-            Flag: flag,
-            Remark: row.Read(ResultColumns.Remark)
-        )
-        {
-            FlagMeaning = ReadMeaning(row, flag),
-        };
+            Conditions: shared.Of(
+                analyte,
+                unit: ResultFields.ReadUnit(row, result, planned),
+                run: row.Read(ResultColumns.Run),
+                instrument: row.Read(ResultColumns.Instrument),
+                lot: row.Read(ResultColumns.Lot),
+                calibration: row.Read(ResultColumns.Calibration),
+                @operator: row.Read(ResultColumns.Operator),
+                flag: flag,
+                remark: row.Read(ResultColumns.Remark),
+                meaning: ReadMeaning(row, flag)
+            )
+        );
     }
 
     // What an undeclared flag means is nobody's guess: a mark for high results on patients with heparin is no failure.

@@ -18,15 +18,10 @@ internal static class RowChecks
     )
     {
         var longest = LongestPlanned(protocol);
-        TubeChecks.Check(tubes, longest, queries);
+        var tubeByKey = new TubesByKey(tubes.Rows);
+        TubeChecks.Check(tubes, tubeByKey, longest, queries);
         var used = ResultDuplicates.Remove(results, queries);
         FlagChecks.Note(results.FileName, used, queries);
-        var tubeByKey = new Dictionary<TubeKey, TubeRow>();
-        foreach (var tube in tubes.Rows)
-        {
-            tubeByKey.TryAdd(new TubeKey(tube.Specimen, tube.Tube), tube);
-        }
-
         var told =
             protocol is not null
             && protocol.Root.IsSound(ProtocolKeys.TimePoints)

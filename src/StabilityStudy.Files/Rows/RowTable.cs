@@ -24,33 +24,38 @@ internal sealed record RowTable<T>(
         new(fileName, false, [], FrozenSet<TubeKey>.Empty);
 
     /// <summary>The same with the rows of a further file of the kind.</summary>
-    public RowTable<T> With(RowTable<T> more) =>
-        new(
-            FileName,
-            KnowsEveryTube && more.KnowsEveryTube,
-            Rows.AddRange(more.Rows),
-            Keys.Union(more.Keys).ToHashSet()
-        );
+    public RowTable<T> With(RowTable<T> more)
+    {
+        var keys = new HashSet<TubeKey>(Keys);
+        keys.UnionWith(more.Keys);
+        return new(FileName, KnowsEveryTube && more.KnowsEveryTube, Rows.AddRange(more.Rows), keys);
+    }
 
     /// <summary>Reads the rows that can be read, with a query when there are none at all.</summary>
+    /// <param name="part">The file, or a part of it.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
+    /// <param name="columns">What the file must and may have.</param>
+    /// <param name="known">What the rows may refer to.</param>
+    /// <param name="queries">Takes what does not fit.</param>
     /// <param name="readRow">Reads one row.</param>
     /// <param name="keyOf">The key of a row, sound or not.</param>
-    /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
     public static RowTable<T> Read(
-        ReadOnlyMemory<byte> utf8,
+        TablePart part,
         string fileName,
         CsvColumns columns,
         KnownCodes known,
         QueryList queries,
         Func<CsvRow, T> readRow,
-        Func<T, TubeKey> keyOf,
-        int linesBefore = 0
+        Func<T, TubeKey> keyOf
     )
     {
-        var rows = ImmutableArray.CreateBuilder<T>();
-        var keys = new HashSet<TubeKey>();
+        // Without a layout a line is a row, and several results are of one tube.
+        var lines = columns.Layout is null ? Math.Min(part.Rows, StudyLimits.TableLines) : 0;
+        var rows = ImmutableArray.CreateBuilder<T>(lines);
+        var keys = new HashSet<TubeKey>(lines / 8);
+        var last = default(TubeKey);
         var reach = DataTable.Read(
-            utf8,
+            part.Bytes,
             fileName,
             columns,
             known,
@@ -58,13 +63,19 @@ internal sealed record RowTable<T>(
             row =>
             {
                 var read = readRow(row);
-                keys.Add(keyOf(read));
+                if (keyOf(read) is var key && key != last)
+                {
+                    last = key;
+                    keys.Add(key);
+                }
+
                 if (row.IsSound)
                 {
                     rows.Add(read);
                 }
             },
-            linesBefore
+            part.LinesBefore,
+            part.Header
         );
         return Of(fileName, reach, rows, keys, queries);
     }

@@ -1,3 +1,4 @@
+using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 
@@ -11,34 +12,44 @@ internal static class SpecimenReader
     );
 
     /// <summary>Reads the rows that can be read.</summary>
+    /// <param name="utf8">Content of the file.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
+    /// <param name="columns">What the file must and may have.</param>
+    /// <param name="known">What the rows may refer to.</param>
+    /// <param name="queries">Takes what does not fit.</param>
+    /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
+    /// <param name="sent">Times of messages, which rows without these times take.</param>
+    /// <param name="written">The rows from which a canonical file was written, where that is known.</param>
     public static RowTable<TubeRow> Read(
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,
         KnownCodes known,
         QueryList queries,
-        int linesBefore = 0
-    ) => ReadWith(new SentTubeTimes(), utf8, fileName, columns, known, queries, linesBefore);
-
-    /// <summary>The same with times of messages, which rows without these times take.</summary>
-    public static RowTable<TubeRow> ReadWith(
-        SentTubeTimes sent,
-        ReadOnlyMemory<byte> utf8,
-        string fileName,
-        CsvColumns columns,
-        KnownCodes known,
-        QueryList queries,
-        int linesBefore
+        int linesBefore = 0,
+        SentTubeTimes? sent = null,
+        WrittenRows? written = null
     ) =>
-        RowTable<TubeRow>.Read(
+        TableHalves.Read(
             utf8,
             fileName,
             columns,
-            known,
             queries,
-            row => ReadRow(row, sent),
-            tube => new TubeKey(tube.Specimen, tube.Tube),
-            linesBefore
+            linesBefore,
+            (part, own) =>
+            {
+                var same = (written ?? WrittenRows.None).TubesFrom(part.LinesBefore - linesBefore);
+                var times = sent ?? new SentTubeTimes();
+                return RowTable<TubeRow>.Read(
+                    part,
+                    fileName,
+                    columns,
+                    known,
+                    own,
+                    row => same.Take(ReadRow(row, times)),
+                    tube => new TubeKey(tube.Specimen, tube.Tube)
+                );
+            }
         );
 
     private static TubeRow ReadRow(CsvRow row, SentTubeTimes sent)

@@ -3,17 +3,10 @@ using StabilityStudy.Files.Csv;
 namespace StabilityStudy.Files.Rows;
 
 /// <summary>
-/// A large file in the usual form as two files with its header line, so that they can be read side by side. A double
-/// quote may hold a line break, so a file with one is never parted.
+/// Reads a large file in the usual form in two halves side by side. A double quote may hold a line break, so a file with one is
+/// never parted.
 /// </summary>
-/// <param name="First">The header line and the rows of the first half.</param>
-/// <param name="Second">The header line and the rows of the second half.</param>
-/// <param name="LinesOfFirst">Rows of the first half.</param>
-internal sealed record TableHalves(
-    ReadOnlyMemory<byte> First,
-    ReadOnlyMemory<byte> Second,
-    int LinesOfFirst
-)
+internal static class TableHalves
 {
     private const int LargeBytes = 4_000_000;
 
@@ -23,18 +16,18 @@ internal sealed record TableHalves(
     /// <param name="columns">How it is laid out.</param>
     /// <param name="queries">Takes what does not fit.</param>
     /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
-    /// <param name="read">Reads a file with its header line, each row whatever was read before it.</param>
+    /// <param name="read">Reads a file or a part of it, each row whatever was read before it.</param>
     public static RowTable<T> Read<T>(
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,
         QueryList queries,
         int linesBefore,
-        Func<ReadOnlyMemory<byte>, QueryList, int, RowTable<T>> read
+        Func<TablePart, QueryList, RowTable<T>> read
     )
     {
         if (
-            Of(utf8, columns) is var (first, second, linesOfFirst)
+            Of(utf8, columns, linesBefore) is var (first, second)
             && !TableSize.ReportExcess(utf8.Span, fileName, new QueryList())
         )
         {
@@ -44,8 +37,8 @@ internal sealed record TableHalves(
             );
             var tables = new RowTable<T>[2];
             Parallel.Invoke(
-                () => tables[0] = read(first, ofFirst, linesBefore),
-                () => tables[1] = read(second, ofSecond, linesBefore + linesOfFirst)
+                () => tables[0] = read(first, ofFirst),
+                () => tables[1] = read(second, ofSecond)
             );
             if (ofFirst.ToImmutable().IsEmpty && ofSecond.ToImmutable().IsEmpty)
             {
@@ -53,10 +46,14 @@ internal sealed record TableHalves(
             }
         }
 
-        return read(utf8, queries, linesBefore);
+        return read(TablePart.Of(utf8, linesBefore), queries);
     }
 
-    private static TableHalves? Of(ReadOnlyMemory<byte> utf8, CsvColumns columns)
+    private static (TablePart First, TablePart Second)? Of(
+        ReadOnlyMemory<byte> utf8,
+        CsvColumns columns,
+        int linesBefore
+    )
     {
         var text = utf8.Span;
         if (
@@ -73,15 +70,18 @@ internal sealed record TableHalves(
         var header = text.IndexOf((byte)'\n') + 1;
         var middle = text.Length / 2;
         var end = text[middle..].IndexOf((byte)'\n') + 1;
-        if (header == 0 || header > middle || end == 0)
+        // A mark is one at the beginning of a file alone.
+        if (
+            header == 0
+            || header > middle
+            || end == 0
+            || Utf8Text.WithoutMark(utf8[(middle + end)..]).Length < text.Length - middle - end
+        )
         {
             return null;
         }
 
-        var second = new byte[header + text.Length - middle - end];
-        text[..header].CopyTo(second);
-        text[(middle + end)..].CopyTo(second.AsSpan(header));
-        var first = utf8[..(middle + end)];
-        return new(first, second, first.Span.Count((byte)'\n') - 1);
+        var first = TablePart.Of(utf8[..(middle + end)], linesBefore);
+        return (first, new(utf8[(middle + end)..], utf8[..header], linesBefore + first.Rows));
     }
 }

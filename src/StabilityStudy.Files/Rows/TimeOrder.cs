@@ -8,7 +8,8 @@ internal static class TimeOrder
 
     /// <summary>Raises a query when <paramref name="later"/> lies before <paramref name="earlier"/>, or too long after it.</summary>
     public static void Check(
-        QuerySource source,
+        string file,
+        int line,
         (string Name, DateTimeOffset? Time) earlier,
         (string Name, DateTimeOffset? Time) later,
         TimeSpan longest,
@@ -24,7 +25,7 @@ internal static class TimeOrder
         {
             queries.Add(
                 RowQueries.TimesOutOfOrder,
-                source,
+                new QuerySource(file, line, later.Name),
                 StrictTime.Write(second),
                 $"\"{later.Name}\" lies before \"{earlier.Name}\" ({StrictTime.Write(first)})."
             );
@@ -33,7 +34,7 @@ internal static class TimeOrder
         {
             queries.Add(
                 RowQueries.TimesTooFarApart,
-                source,
+                new QuerySource(file, line, later.Name),
                 StrictTime.Write(second),
                 FormattableString.Invariant(
                     $"\"{later.Name}\" lies {(second - first).TotalDays:0} days after \"{earlier.Name}\"."

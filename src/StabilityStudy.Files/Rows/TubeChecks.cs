@@ -5,16 +5,19 @@ namespace StabilityStudy.Files.Rows;
 /// <summary>Checks the tubes: each once, its steps in order, and the tubes of a specimen in agreement.</summary>
 internal static class TubeChecks
 {
-    public static void Check(RowTable<TubeRow> tubes, TimeSpan longest, QueryList queries)
+    public static void Check(
+        RowTable<TubeRow> tubes,
+        TubesByKey byKey,
+        TimeSpan longest,
+        QueryList queries
+    )
     {
-        var firstLine = new Dictionary<TubeKey, int>();
         var firstTube = new Dictionary<string, TubeRow>(StringComparer.Ordinal);
         foreach (var tube in tubes.Rows)
         {
             CheckOrder(tubes.FileName, tube, longest, queries);
-            if (!firstLine.TryAdd(new TubeKey(tube.Specimen, tube.Tube), tube.SourceRow))
+            if (byKey.OtherThan(tube) is { SourceRow: var line })
             {
-                var line = firstLine[new TubeKey(tube.Specimen, tube.Tube)];
                 queries.Add(
                     RowQueries.DuplicateTube,
                     Source(tubes, tube, TubeColumns.Tube.Name),
@@ -62,30 +65,24 @@ internal static class TubeChecks
 
     private static void CheckOrder(string file, TubeRow tube, TimeSpan longest, QueryList queries)
     {
-        var collected = (TubeColumns.CollectedAt.Name, (DateTimeOffset?)tube.CollectedAt);
-        var before = collected;
-        (string Name, DateTimeOffset? Time)[] steps =
-        [
-            (TubeColumns.SpunAt.Name, tube.SpunAt),
-            (TubeColumns.SeparatedAt.Name, tube.SeparatedAt),
-            (TubeColumns.FrozenAt.Name, tube.FrozenAt),
-            (TubeColumns.ThawedAt.Name, tube.ThawedAt),
-        ];
-        Compare(collected, (TubeColumns.ReceivedAt.Name, tube.ReceivedAt));
-        foreach (var step in steps)
+        (string Name, DateTimeOffset? Time) before = (
+            TubeColumns.CollectedAt.Name,
+            tube.CollectedAt
+        );
+        Compare(TubeColumns.ReceivedAt.Name, tube.ReceivedAt);
+        Step(TubeColumns.SpunAt.Name, tube.SpunAt);
+        Step(TubeColumns.SeparatedAt.Name, tube.SeparatedAt);
+        Step(TubeColumns.FrozenAt.Name, tube.FrozenAt);
+        Step(TubeColumns.ThawedAt.Name, tube.ThawedAt);
+
+        void Step(string name, DateTimeOffset? time)
         {
-            Compare(before, step);
-            before = step.Time is null ? before : step;
+            Compare(name, time);
+            before = time is null ? before : (name, time);
         }
 
-        void Compare((string, DateTimeOffset?) earlier, (string Name, DateTimeOffset?) later) =>
-            TimeOrder.Check(
-                new QuerySource(file, tube.SourceRow, later.Name),
-                earlier,
-                later,
-                longest,
-                queries
-            );
+        void Compare(string name, DateTimeOffset? time) =>
+            TimeOrder.Check(file, tube.SourceRow, before, (name, time), longest, queries);
     }
 
     private static void CheckAgreement(

@@ -10,6 +10,8 @@ internal readonly record struct StrictTime(DateTime Local, TimeSpan? Offset)
 
     private const int MinutesLength = 16;
     private const int SecondsLength = 19;
+    public const int WrittenLength = 25;
+    private const int NoNumber = -1;
     private const int LargestOffsetHours = 14;
 
     /// <summary>Reads a time; null when the text is none of the calendar and clock.</summary>
@@ -39,6 +41,37 @@ internal readonly record struct StrictTime(DateTime Local, TimeSpan? Offset)
     public static string Write(DateTimeOffset time) =>
         time.ToString(Form, CultureInfo.InvariantCulture);
 
+    /// <summary>Writes the same as bytes, digit by digit as it is read.</summary>
+    /// <returns>How many bytes.</returns>
+    public static int Write(DateTimeOffset time, Span<byte> bytes)
+    {
+        var (date, clock) = time.DateTime;
+        var offset = time.Offset.Duration();
+        WriteDigits(date.Year / 100, bytes);
+        WriteDigits(date.Year % 100, bytes[2..]);
+        bytes[4] = (byte)'-';
+        WriteDigits(date.Month, bytes[5..]);
+        bytes[7] = (byte)'-';
+        WriteDigits(date.Day, bytes[8..]);
+        bytes[10] = (byte)'T';
+        WriteDigits(clock.Hour, bytes[11..]);
+        bytes[13] = (byte)':';
+        WriteDigits(clock.Minute, bytes[14..]);
+        bytes[16] = (byte)':';
+        WriteDigits(clock.Second, bytes[17..]);
+        bytes[19] = (byte)(time.Offset < TimeSpan.Zero ? '-' : '+');
+        WriteDigits(offset.Hours, bytes[20..]);
+        bytes[22] = (byte)':';
+        WriteDigits(offset.Minutes, bytes[23..]);
+        return WrittenLength;
+    }
+
+    private static void WriteDigits(int number, Span<byte> bytes)
+    {
+        bytes[0] = (byte)('0' + (number / 10));
+        bytes[1] = (byte)('0' + (number % 10));
+    }
+
     private static DateTime? ReadLocal(ReadOnlySpan<char> text)
     {
         if (text[4] != '-' || text[7] != '-' || text[10] != 'T' || text[13] != ':')
@@ -50,21 +83,14 @@ internal readonly record struct StrictTime(DateTime Local, TimeSpan? Offset)
         var (hour, minute) = (Digits(text[11..13]), Digits(text[14..16]));
         var second = text.Length == SecondsLength ? Digits(text[17..]) : 0;
         return
-            year is >= 1
+            year >= 1
             && month is >= 1 and <= 12
-            && day is >= 1
-            && day <= DateTime.DaysInMonth(year.Value, month.Value)
-            && hour is <= 23
-            && minute is <= 59
-            && second is <= 59
-            ? new DateTime(
-                year.Value,
-                month.Value,
-                day.Value,
-                hour.Value,
-                minute.Value,
-                second.Value
-            )
+            && day >= 1
+            && day <= DateTime.DaysInMonth(year, month)
+            && hour is >= 0 and <= 23
+            && minute is >= 0 and <= 59
+            && second is >= 0 and <= 59
+            ? new DateTime(year, month, day, hour, minute, second)
             : null;
     }
 
@@ -80,7 +106,8 @@ internal readonly record struct StrictTime(DateTime Local, TimeSpan? Offset)
             return null;
         }
 
-        if (Digits(text[1..3]) is not { } hours || Digits(text[4..]) is not { } minutes)
+        var (hours, minutes) = (Digits(text[1..3]), Digits(text[4..]));
+        if (hours < 0 || minutes < 0)
         {
             return null;
         }
@@ -92,14 +119,14 @@ internal readonly record struct StrictTime(DateTime Local, TimeSpan? Offset)
     }
 
     // Read digit by digit: the parser of the framework is the slowest step of reading a million rows.
-    private static int? Digits(ReadOnlySpan<char> text)
+    private static int Digits(ReadOnlySpan<char> text)
     {
         var number = 0;
         foreach (var c in text)
         {
             if (!char.IsAsciiDigit(c))
             {
-                return null;
+                return NoNumber;
             }
 
             number = 10 * number + (c - '0');

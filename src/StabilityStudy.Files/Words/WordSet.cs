@@ -30,6 +30,16 @@ internal sealed class WordSet<T>(params ImmutableArray<(string Word, T Value)> e
     }
 
     /// <summary>The word of a value.</summary>
-    public string Write(T value) =>
-        entries.First(entry => EqualityComparer<T>.Default.Equals(entry.Value, value)).Word;
+    public string Write(T value)
+    {
+        foreach (var (word, meaning) in entries)
+        {
+            if (EqualityComparer<T>.Default.Equals(meaning, value))
+            {
+                return word;
+            }
+        }
+
+        throw new ArgumentOutOfRangeException(nameof(value), value, "No word has this value.");
+    }
 }

@@ -51,14 +51,19 @@ internal static class SmallRows
             1,
             tube.CollectedAt.AddHours(hour).AddMinutes(hour == 0 ? 40 : 0),
             Reported(text),
-            "s",
-            string.Create(CultureInfo.InvariantCulture, $"{tube.CollectedAt:yyyy-MM-dd}-{hour}"),
-            "AN1",
-            "R1",
-            "",
-            "LS1",
-            "",
-            ""
+            new(
+                "s",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{tube.CollectedAt:yyyy-MM-dd}-{hour}"
+                ),
+                "AN1",
+                "R1",
+                "",
+                "LS1",
+                "",
+                ""
+            )
         );
 
     public static ReportedResult Reported(string text) =>

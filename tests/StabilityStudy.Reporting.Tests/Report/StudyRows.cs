@@ -148,14 +148,19 @@ internal static class StudyRows
             1,
             tube.CollectedAt.AddHours(hour).AddMinutes(hour == 0 ? 40 : 5),
             new MeasuredResult(value.ToString(CultureInfo.InvariantCulture), value),
-            analyte.Unit,
-            string.Create(CultureInfo.InvariantCulture, $"{tube.CollectedAt:yyyy-MM-dd}-{hour}"),
-            "AN1",
-            "R1",
-            "",
-            "LS1",
-            "",
-            ""
+            new TestConditions(
+                analyte.Unit,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{tube.CollectedAt:yyyy-MM-dd}-{hour}"
+                ),
+                "AN1",
+                "R1",
+                "",
+                "LS1",
+                "",
+                ""
+            )
         );
     }
 }
