@@ -12,6 +12,9 @@ namespace StabilityStudy.Files.Csv;
 /// <param name="linesBefore">What is added to the number of a line where it stands for the row in the study: files after the first of their kind count on.</param>
 internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore)
 {
+    // Long texts are remarks, and every row has another one.
+    private const int LongestKnown = 128;
+
     private readonly char[] _buffer = new char[StudyLimits.RowBytes];
     private object?[] _knownTexts = [];
     private IRowFields _fields = null!;
@@ -71,7 +74,7 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
             return column.Form.Absent;
         }
 
-        if (bytes.IsEmpty || column.Form.IsOwnToRow)
+        if (bytes.IsEmpty || bytes.Length > LongestKnown || column.Form.IsOwnToRow)
         {
             return ReadAnew(column, isNeeded, null);
         }
