@@ -14,12 +14,7 @@ internal static class ConfoundingQueries
 
     public static IEnumerable<DataQuery> Of(CellKey key, ImmutableArray<PairRecord> pairs)
     {
-        ImmutableArray<(Measurement Baseline, Measurement Delayed)> compared =
-        [
-            .. pairs
-                .Where(pair => pair.Status == PairStatus.Compared)
-                .Select(pair => (pair.Baseline!, pair.Delayed!)),
-        ];
+        var compared = pairs.Where(pair => pair.Status == PairStatus.Compared).ToImmutableArray();
         return
         [
             .. Confounded(
@@ -44,11 +39,11 @@ internal static class ConfoundingQueries
     /// <summary>Persons differ between shifts, and that alone is usual; but where nobody tested at both times, person and delay are one.</summary>
     private static IEnumerable<DataQuery> OtherPersons(
         CellKey key,
-        ImmutableArray<(Measurement Baseline, Measurement Delayed)> compared
+        ImmutableArray<PairRecord> compared
     )
     {
-        var early = compared.Select(pair => pair.Baseline.Operator).ToHashSet();
-        var late = compared.Select(pair => pair.Delayed.Operator).ToHashSet();
+        var early = compared.Select(pair => pair.Baseline!.Operator).ToHashSet();
+        var late = compared.Select(pair => pair.Delayed!.Operator).ToHashSet();
         if (
             compared.Length > 1
             && !early.Contains("")
@@ -58,8 +53,8 @@ internal static class ConfoundingQueries
         {
             yield return new(
                 OperatorConfoundedWithDelay,
-                DataFiles.ResultsAt(compared[0].Delayed.SourceRow, "operator"),
-                compared[0].Delayed.Operator,
+                DataFiles.ResultsAt(compared[0].Delayed!.SourceRow, "operator"),
+                compared[0].Delayed!.Operator,
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"every delayed tube was tested by {string.Join(" or ", late.Order(StringComparer.Ordinal))}, every baseline by {string.Join(" or ", early.Order(StringComparer.Ordinal))}; what a person adds cannot be told from the delay."
@@ -75,20 +70,20 @@ internal static class ConfoundingQueries
     private static IEnumerable<DataQuery> Confounded(
         QueryKind kind,
         CellKey key,
-        ImmutableArray<(Measurement Baseline, Measurement Delayed)> compared,
+        ImmutableArray<PairRecord> compared,
         string what,
         Func<Measurement, string> of
     )
     {
         var differing = compared
-            .Where(pair => of(pair.Baseline) != of(pair.Delayed))
+            .Where(pair => of(pair.Baseline!) != of(pair.Delayed!))
             .ToImmutableArray();
         if (!differing.IsEmpty)
         {
             yield return new(
                 kind,
-                DataFiles.ResultsAt(differing[0].Delayed.SourceRow, what),
-                of(differing[0].Delayed),
+                DataFiles.ResultsAt(differing[0].Delayed!.SourceRow, what),
+                of(differing[0].Delayed!),
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"in {differing.Length} of {compared.Length} pairs baseline and delayed result have another {what}; its effect cannot be told from that of the delay."
