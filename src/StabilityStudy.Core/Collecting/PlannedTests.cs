@@ -35,9 +35,9 @@ internal sealed class PlannedTests
     public ImmutableArray<PlannedTest> All() =>
         [
             .. _rows
-                .Specimens.Where(specimen => !specimen.Tubes.IsEmpty)
-                .AsParallel()
+                .Specimens.AsParallel()
                 .AsOrdered()
+                .Where(specimen => !specimen.Tubes.IsEmpty)
                 .Select(OfSpecimen)
                 .AsEnumerable()
                 .SelectMany(tests => tests)

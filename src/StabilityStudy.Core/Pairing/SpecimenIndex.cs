@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Pairing;
@@ -22,6 +23,7 @@ internal sealed class SpecimenIndex
         _specimens = rows
             .Specimens.Where(specimen => !specimen.Tubes.IsEmpty)
             .OrderBy(specimen => specimen.Specimen, StringComparer.Ordinal)
+            .ToArray()
             .AsParallel()
             .AsOrdered()
             .Select(specimen => InStorages(specimen, spelling, notDrawn[specimen.Specimen]))
@@ -64,20 +66,7 @@ internal sealed class SpecimenIndex
         IEnumerable<NotDrawn> notDrawn
     )
     {
-        ImmutableArray<TubeRow> tubes =
-        [
-            .. specimen
-                .Tubes.ToArray()
-                .Select(tube =>
-                    spelling[tube.Subject].Subject is var subject && subject == tube.Subject
-                        ? tube
-                        : tube with
-                        {
-                            Subject = subject,
-                        }
-                )
-                .OrderBy(tube => tube.Tube, StringComparer.Ordinal),
-        ];
+        var tubes = ByCode(specimen.Tubes.Span, spelling);
         var retested = Retested(specimen.Results.Span);
         return
         [
@@ -101,6 +90,29 @@ internal sealed class SpecimenIndex
                     )
                 ),
         ];
+    }
+
+    private static ImmutableArray<TubeRow> ByCode(
+        ReadOnlySpan<TubeRow> rows,
+        Dictionary<string, TubeRow> spelling
+    )
+    {
+        var tubes = rows.ToArray();
+        var isInOrder = true;
+        for (var i = 0; i < tubes.Length; i++)
+        {
+            var subject = spelling[tubes[i].Subject].Subject;
+            if (subject != tubes[i].Subject)
+            {
+                tubes[i] = tubes[i] with { Subject = subject };
+            }
+
+            isInOrder &= i == 0 || string.CompareOrdinal(tubes[i - 1].Tube, tubes[i].Tube) <= 0;
+        }
+
+        return isInOrder
+            ? ImmutableCollectionsMarshal.AsImmutableArray(tubes)
+            : [.. tubes.OrderBy(tube => tube.Tube, StringComparer.Ordinal)];
     }
 
     private static ImmutableArray<string> Retested(ReadOnlySpan<ResultRow> results)
