@@ -14,7 +14,7 @@ internal static class ConfoundingQueries
 
     public static IEnumerable<DataQuery> Of(CellKey key, ImmutableArray<PairRecord> pairs)
     {
-        var compared = pairs.Where(pair => pair.Status == PairStatus.Compared).ToImmutableArray();
+        var compared = pairs.Keep(pair => pair.Status == PairStatus.Compared);
         return
         [
             .. Confounded(
@@ -75,9 +75,7 @@ internal static class ConfoundingQueries
         Func<Measurement, string> of
     )
     {
-        var differing = compared
-            .Where(pair => of(pair.Baseline!) != of(pair.Delayed!))
-            .ToImmutableArray();
+        var differing = compared.Keep(pair => of(pair.Baseline!) != of(pair.Delayed!));
         if (!differing.IsEmpty)
         {
             yield return new(

@@ -20,13 +20,9 @@ internal static class LeftOutPairs
 
         yield return (
             new RobustnessQuestion(RobustnessKind.LeftOutCountedOutside, leftOut),
-            [
-                .. pairs.Select(pair =>
-                    pair.IsLeftOut ? pair with { Status = PairStatus.Failed } : pair
-                ),
-            ]
+            pairs.Map(pair => pair.IsLeftOut ? pair with { Status = PairStatus.Failed } : pair)
         );
-        var measured = pairs.Where(IsMeasured).ToImmutableArray();
+        var measured = pairs.Keep(IsMeasured);
         if (!measured.IsEmpty)
         {
             yield return (
@@ -34,11 +30,9 @@ internal static class LeftOutPairs
                 {
                     Excluded = OfTheExcluded(measured, context),
                 },
-                [
-                    .. pairs.Select(pair =>
-                        IsMeasured(pair) ? pair with { Status = PairStatus.Compared } : pair
-                    ),
-                ]
+                pairs.Map(pair =>
+                    IsMeasured(pair) ? pair with { Status = PairStatus.Compared } : pair
+                )
             );
         }
     }

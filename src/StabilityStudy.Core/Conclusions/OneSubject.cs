@@ -23,7 +23,6 @@ internal static class OneSubject
     )
     {
         var data = cell.Data;
-        var subjects = data.Compared.Select(pair => pair.Subject).Distinct().ToImmutableArray();
         if (
             !criteria.Any(result => result is BiasResult or DecisionLevelResult)
             || data.Compared.Length is <= FewestLeft or > MostPairs
@@ -32,6 +31,7 @@ internal static class OneSubject
             yield break;
         }
 
+        var subjects = data.Compared.Select(pair => pair.Subject).Distinct().ToImmutableArray();
         var own = CellEvaluation.Conclude(criteria);
         var different = subjects
             .Select(subject =>

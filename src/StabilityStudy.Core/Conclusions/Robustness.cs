@@ -53,7 +53,7 @@ internal static class Robustness
         {
             yield return (
                 new RobustnessQuestion(RobustnessKind.BeyondIntervalAtTheLimit),
-                CellEvaluation.Evaluate(cell.WithPairs([.. cell.Pairs.Select(AtTheLimit)]))
+                CellEvaluation.Evaluate(cell.WithPairs(cell.Pairs.Map(AtTheLimit)))
             );
         }
     }

@@ -13,9 +13,9 @@ internal static class RunControls
         ImmutableArray<ControlRow> controls
     )
     {
-        var counted = pairs
-            .Where(pair => pair.Status is PairStatus.Compared or PairStatus.BeyondInterval)
-            .ToImmutableArray();
+        var counted = pairs.Keep(pair =>
+            pair.Status is PairStatus.Compared or PairStatus.BeyondInterval
+        );
         var standing = Standings(controls);
         var tested = new HashSet<string>(StringComparer.Ordinal);
         foreach (var pair in counted)
@@ -57,19 +57,16 @@ internal static class RunControls
     )
     {
         var standing = Standings(controls);
-        return
-        [
-            .. pairs.Select(pair =>
-                pair.Status is PairStatus.Compared or PairStatus.BeyondInterval
-                && Problem(pair, standing) is { } problem
-                    ? pair with
-                    {
-                        Status = PairStatus.RunNotInControl,
-                        Reason = problem,
-                    }
-                    : pair
-            ),
-        ];
+        return pairs.Map(pair =>
+            pair.Status is PairStatus.Compared or PairStatus.BeyondInterval
+            && Problem(pair, standing) is { } problem
+                ? pair with
+                {
+                    Status = PairStatus.RunNotInControl,
+                    Reason = problem,
+                }
+                : pair
+        );
     }
 
     private static string? Problem(

@@ -65,12 +65,12 @@ internal sealed record CellEvidence(
             .Where(reading => reading.FromBaseline is null)
             .Select(reading =>
                 FewClusters.Of(
-                    reading.Data.CountsOf([
-                        .. reading.Pairs.Where(pair =>
+                    reading.Data.CountsOf(
+                        reading.Pairs.Keep(pair =>
                             pair.CountsForAgreement
                             && pair is { Baseline: not null, Delayed.TestedAt: not null }
-                        ),
-                    ]),
+                        )
+                    ),
                     Data.SameRun,
                     Context.Protocol.MinimumDays
                 )

@@ -26,14 +26,16 @@ internal static class ExpectedChanges
             context.Protocol.Replicates
         );
         return ExpectedCrossings.Number(
-            [
-                .. counted
-                    .Where(pair => pair.Status == PairStatus.Compared)
-                    .Select(pair => pair.Baseline?.Result)
-                    .OfType<MeasuredResult>()
-                    .Where(baseline => baseline.Value > 0)
-                    .Select(baseline => (double)baseline.Value),
-            ],
+            counted
+                .Keep(pair =>
+                    pair
+                        is {
+                            Status: PairStatus.Compared,
+                            Baseline.Result: MeasuredResult { Value: > 0 }
+                        }
+                )
+                .Map(pair => (double)((MeasuredResult)pair.Baseline!.Result).Value)
+                .AsSpan(),
             [.. cutoffs.Select(cutoff => (double)cutoff)],
             percent
         );

@@ -74,10 +74,8 @@ public sealed record DriftResult(
         DriftEstimate drift
     )
     {
-        var compared = WithDelays([pairs])
-            .Where(pair => pair.ChangePercent is not null)
-            .ToImmutableArray();
-        double[] changes = [.. compared.Select(pair => pair.ChangePercent!.Value)];
+        var compared = pairs.Keep(pair => HasDelays(pair) && pair.ChangePercent is not null);
+        var changes = compared.Map(pair => pair.ChangePercent!.Value).AsSpan();
         var point = DriftPrediction.At(drift, timePoint.Delay.TotalHours);
         return ClusteredMean
                 .WithInterval(
@@ -137,14 +135,14 @@ public sealed record DriftResult(
     ) =>
         [
             .. SharedErrors
-                .Of([.. specimens.Select(pairs => pairs[0])])
+                .Of(specimens.Map(pairs => pairs[0]))
                 .Clusterings.Where(item => item.Source != IntervalSource.DelayedRuns),
             .. Enumerable
                 .Range(0, specimens.Select(pairs => pairs.Length).DefaultIfEmpty().Max())
                 .Select(i =>
-                    SharedErrors.DelayedRunsOf([
-                        .. specimens.Select(pairs => pairs[Math.Min(i, pairs.Length - 1)]),
-                    ])
+                    SharedErrors.DelayedRunsOf(
+                        specimens.Map(pairs => pairs[Math.Min(i, pairs.Length - 1)])
+                    )
                 ),
         ];
 
@@ -174,19 +172,15 @@ public sealed record DriftResult(
     /// <summary>The measured pairs whose two delays are known.</summary>
     internal static ImmutableArray<PairRecord> WithDelays(
         IEnumerable<ImmutableArray<PairRecord>> cells
-    ) =>
-        [
-            .. cells
-                .SelectMany(pairs => pairs)
-                .Where(pair =>
-                    pair
-                        is {
-                            Status: PairStatus.Compared,
-                            Baseline: { Delay: not null, Result: MeasuredResult },
-                            Delayed: { Delay: not null, Result: MeasuredResult }
-                        }
-                ),
-        ];
+    ) => [.. cells.SelectMany(pairs => pairs.Keep(HasDelays))];
+
+    private static bool HasDelays(PairRecord pair) =>
+        pair
+            is {
+                Status: PairStatus.Compared,
+                Baseline: { Delay: not null, Result: MeasuredResult },
+                Delayed: { Delay: not null, Result: MeasuredResult }
+            };
 
     private static ImmutableArray<DriftPoint> CurveOf(DriftEstimate drift, TimeSpan longest)
     {

@@ -32,7 +32,7 @@ public sealed record MixedDrift(
         }
 
         var measured = Specimens(compared);
-        var specimens = measured.Select(Timed.Of).ToImmutableArray();
+        var specimens = measured.Map(Timed.Of);
         var clusterings = DriftResult.Clusterings(measured);
         var baselineHours = specimens
             .Select(specimen => specimen.Hours[0])
@@ -43,7 +43,7 @@ public sealed record MixedDrift(
         MixedDrift In(DriftShape shape)
         {
             var fit = RandomSlope.Fit(
-                [.. specimens.Select(specimen => specimen.In(shape))],
+                specimens.Map(specimen => specimen.In(shape)),
                 oneSidedConfidence,
                 clusterings
             );
@@ -85,21 +85,14 @@ public sealed record MixedDrift(
     {
         public static Timed Of(ImmutableArray<PairRecord> pairs)
         {
-            var results = pairs
-                .Select(pair => pair.Delayed!)
-                .Prepend(pairs[0].Baseline!)
-                .ToImmutableArray();
+            var results = pairs.Map(pair => pair.Delayed!).Insert(0, pairs[0].Baseline!);
             return new(
-                [.. results.Select(item => item.Delay!.Value.TotalHours)],
-                [
-                    .. results.Select(item =>
-                        100 * Math.Log((double)((MeasuredResult)item.Result).Value)
-                    ),
-                ]
+                results.Map(item => item.Delay!.Value.TotalHours),
+                results.Map(item => 100 * Math.Log((double)((MeasuredResult)item.Result).Value))
             );
         }
 
         public SpecimenResponses In(DriftShape shape) =>
-            new([.. Hours.Select(hours => SpecimenSlopes.Transform(shape, hours))], Logarithms);
+            new(Hours.Map(hours => SpecimenSlopes.Transform(shape, hours)), Logarithms);
     }
 }

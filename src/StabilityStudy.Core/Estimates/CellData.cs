@@ -40,13 +40,13 @@ internal sealed record CellData(
         ImmutableArray<PairRecord> pairs
     )
     {
-        var compared = pairs.Where(pair => pair.IsOfNumbers).ToImmutableArray();
+        var compared = pairs.Keep(pair => pair.IsOfNumbers);
         return (compared, Exact(compared));
     }
 
     /// <summary>These numbers, where the same pairs are compared among the pairs of a cell; null otherwise.</summary>
     public CellData? IfOf(ImmutableArray<PairRecord> pairs) =>
-        AreCompared([.. pairs.Where(pair => pair.IsOfNumbers)]) ? this : null;
+        AreCompared(pairs.Keep(pair => pair.IsOfNumbers)) ? this : null;
 
     /// <summary>The same pairs with other values, as they were tested on the same days and in the same runs.</summary>
     /// <param name="pairs">The pairs of the cell in their order, the same ones compared.</param>

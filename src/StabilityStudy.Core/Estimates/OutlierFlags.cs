@@ -34,16 +34,13 @@ internal static class OutlierFlags
         }
 
         var flagged = found.OutlierIndices.Select(index => compared[index].Specimen).ToHashSet();
-        return
-        [
-            .. pairs.Select(pair =>
-                pair.Status == PairStatus.Compared && flagged.Contains(pair.Specimen)
-                    ? pair with
-                    {
-                        IsOutlier = true,
-                    }
-                    : pair
-            ),
-        ];
+        return pairs.Map(pair =>
+            pair.Status == PairStatus.Compared && flagged.Contains(pair.Specimen)
+                ? pair with
+                {
+                    IsOutlier = true,
+                }
+                : pair
+        );
     }
 }

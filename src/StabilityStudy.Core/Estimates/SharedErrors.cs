@@ -36,17 +36,20 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
 
     /// <summary>The person of each pair, numbered from 0 on.</summary>
     public static ImmutableArray<int> PersonsOf(ImmutableArray<PairRecord> pairs) =>
-        [.. pairs.Select(pair => pair.Subject).Select(new Numbering<string>(pairs.Length).Of)];
+        Numbered(pairs, pair => pair.Subject, new Numbering<string>(pairs.Length));
 
     private static Clustering DaysOf(ImmutableArray<PairRecord> pairs) =>
-        new(IntervalSource.CollectionDays, Numbered(pairs.Select(pair => pair.CollectionDay)));
+        new(
+            IntervalSource.CollectionDays,
+            Numbered(pairs, pair => pair.CollectionDay, new Numbering<DateOnly>())
+        );
 
     private static Clustering BaselineRunsOf(ImmutableArray<PairRecord> pairs) =>
-        new(IntervalSource.BaselineRuns, RunNumbers([.. pairs.Select(pair => pair.Baseline)]));
+        new(IntervalSource.BaselineRuns, RunNumbers(pairs, pair => pair.Baseline));
 
     /// <summary>Which pairs had their delayed result from one run.</summary>
     public static Clustering DelayedRunsOf(ImmutableArray<PairRecord> pairs) =>
-        new(IntervalSource.DelayedRuns, RunNumbers([.. pairs.Select(pair => pair.Delayed)]));
+        new(IntervalSource.DelayedRuns, RunNumbers(pairs, pair => pair.Delayed));
 
     /// <summary>Without one pair.</summary>
     public SharedErrors Without(int index) =>
@@ -58,14 +61,21 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
     private Clustering Of(IntervalSource source) =>
         Clusterings.Single(item => item.Source == source);
 
-    private static ImmutableArray<int> Numbered<T>(IEnumerable<T> keys)
-        where T : notnull => [.. keys.Select(new Numbering<T>().Of)];
+    private static ImmutableArray<int> Numbered<T>(
+        ImmutableArray<PairRecord> pairs,
+        Func<PairRecord, T> key,
+        Numbering<T> numbers
+    )
+        where T : notnull => pairs.Map(pair => numbers.Of(key(pair)));
 
     /// <summary>
     /// The run of each result. Results without a run code share one when they come from one instrument on one day, so that a code left out
     /// never makes runs more numerous. Averaged results of several runs join these runs into one.
     /// </summary>
-    private static ImmutableArray<int> RunNumbers(ImmutableArray<Measurement?> results)
+    private static ImmutableArray<int> RunNumbers(
+        ImmutableArray<PairRecord> pairs,
+        Func<PairRecord, Measurement?> resultOf
+    )
     {
         var joined = new Dictionary<string, string>(StringComparer.Ordinal);
         string Root(string run)
@@ -78,27 +88,39 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
             return run;
         }
 
-        foreach (var result in results.Where(result => result?.ReplicateRuns.IsEmpty == false))
+        foreach (var pair in pairs)
         {
-            var runs = result!.ReplicateRuns.Select(Root).Distinct().ToImmutableArray();
-            foreach (var run in runs.Skip(1))
+            if (resultOf(pair) is { ReplicateRuns: { IsEmpty: false } several })
             {
-                joined[run] = runs[0];
+                var runs = several.Select(Root).Distinct().ToImmutableArray();
+                foreach (var run in runs.Skip(1))
+                {
+                    joined[run] = runs[0];
+                }
             }
         }
 
         return Numbered(
-            results.Select(result =>
-                result?.FirstRun is { } run
+            pairs,
+            pair =>
+            {
+                var result = resultOf(pair);
+                return result?.FirstRun is { } run
                     ? new RunKey(Root(run), null, "")
-                    : new RunKey(null, result?.TestedAt?.Date, result?.Instrument ?? "")
-            )
+                    : new RunKey(null, result?.TestedAt?.Date, result?.Instrument ?? "");
+            },
+            new Numbering<RunKey>()
         );
     }
 }
 
 /// <summary>What tells runs apart: their code, or without one the day and the instrument.</summary>
-internal readonly record struct RunKey(string? Code, DateTime? Day, string Instrument);
+internal readonly record struct RunKey(string? Code, DateTime? Day, string Instrument)
+{
+    /// <summary>Of the code alone where there is one: there are as many keys as results.</summary>
+    public override int GetHashCode() =>
+        Code?.GetHashCode(StringComparison.Ordinal) ?? HashCode.Combine(Day, Instrument);
+}
 
 /// <summary>How many collection days and runs pairs come from.</summary>
 /// <param name="Days">Collection days.</param>

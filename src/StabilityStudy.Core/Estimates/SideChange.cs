@@ -43,34 +43,38 @@ public sealed record SideChange(
         CellContext context
     )
     {
-        var counted = pairs
-            .Where(pair => pair.Status is PairStatus.Compared or PairStatus.BeyondInterval)
-            .Select(pair =>
-                (
-                    Pair: pair,
-                    Before: ResultRange.Of(pair.Baseline?.Result)?.Reaches(level),
-                    After: ResultRange.Of(pair.Delayed?.Result)?.Reaches(level)
-                )
+        var counted = ImmutableArray.CreateBuilder<PairRecord>(pairs.Length);
+        var up = ImmutableArray.CreateBuilder<string>();
+        var down = ImmutableArray.CreateBuilder<string>();
+        var below = 0;
+        foreach (var pair in pairs)
+        {
+            if (
+                pair.Status is not (PairStatus.Compared or PairStatus.BeyondInterval)
+                || ResultRange.Of(pair.Baseline?.Result)?.Reaches(level) is not { } isAboveBefore
+                || ResultRange.Of(pair.Delayed?.Result)?.Reaches(level) is not { } isAboveAfter
             )
-            .Where(item => item is { Before: not null, After: not null })
-            .ToImmutableArray();
+            {
+                continue;
+            }
+
+            counted.Add(pair);
+            below += isAboveBefore ? 0 : 1;
+            if (isAboveBefore != isAboveAfter)
+            {
+                (isAboveAfter ? up : down).Add(pair.Specimen);
+            }
+        }
+
         return new SideChange(
             level,
-            counted.Length,
-            [
-                .. counted
-                    .Where(item => item is { Before: false, After: true })
-                    .Select(item => item.Pair.Specimen),
-            ],
-            [
-                .. counted
-                    .Where(item => item is { Before: true, After: false })
-                    .Select(item => item.Pair.Specimen),
-            ],
-            ExpectedChanges.Number([.. counted.Select(item => item.Pair)], [level], context)
+            counted.Count,
+            up.DrainToImmutable(),
+            down.DrainToImmutable(),
+            ExpectedChanges.Number(counted.DrainToImmutable(), [level], context)
         )
         {
-            BaselinesBelow = counted.Count(item => item.Before == false),
+            BaselinesBelow = below,
         };
     }
 }

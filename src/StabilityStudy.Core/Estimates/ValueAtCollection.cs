@@ -26,36 +26,35 @@ internal static class ValueAtCollection
                 : ChangeReading.SinceCollection;
         var same = known.FirstOrDefault(reading => reading.Kind == kind);
         var without = ImmutableArray.CreateBuilder<string>();
-        var pairs = fromBaseline
-            .Pairs.Select(
-                (pair, i) =>
-                {
-                    if (same?.ValueOfSame(pair, i) is { } computed)
-                    {
-                        return computed;
-                    }
+        var builder = ImmutableArray.CreateBuilder<PairRecord>(fromBaseline.Pairs.Length);
+        foreach (var pair in fromBaseline.Pairs)
+        {
+            if (same?.ValueOfSame(pair, builder.Count) is { } computed)
+            {
+                builder.Add(computed);
+            }
+            else if (!pair.IsOfNumbers || Factor(pair) is not { } factor)
+            {
+                builder.Add(pair);
+            }
+            else if (Of(pair, factor) is { } value)
+            {
+                builder.Add(pair.WithBaseline(value));
+            }
+            else
+            {
+                without.Add(pair.Specimen);
+                builder.Add(pair);
+            }
+        }
 
-                    if (!pair.IsOfNumbers || Factor(pair) is not { } factor)
-                    {
-                        return pair;
-                    }
-
-                    if (Of(pair, factor) is { } value)
-                    {
-                        return pair.WithBaseline(value);
-                    }
-
-                    without.Add(pair.Specimen);
-                    return pair;
-                }
-            )
-            .ToImmutableArray();
+        var pairs = builder.MoveToImmutable();
         return new(
             kind,
             pairs,
             without.Count == 0
                 ? same?.Data.IfOf(pairs) ?? fromBaseline.Data.WithValuesOf(pairs)
-                : context.DataOf([.. pairs.Where(pair => !without.Contains(pair.Specimen))])
+                : context.DataOf(pairs.Keep(pair => !without.Contains(pair.Specimen)))
         )
         {
             FromBaseline = fromBaseline,

@@ -32,8 +32,9 @@ internal static class PlannedPlaces
     {
         var taken = new Dictionary<string, int>(StringComparer.Ordinal);
         var beyond = new HashSet<string>();
-        var inOrder = pairs.Where(pair => pair.Status != PairStatus.AddedAfterLook).ToArray();
-        Array.Sort(inOrder, s_byCollection);
+        var inOrder = pairs
+            .Keep(pair => pair.Status != PairStatus.AddedAfterLook)
+            .Sort(s_byCollection);
         foreach (var pair in inOrder)
         {
             var places = placesOf(pair);
@@ -53,17 +54,14 @@ internal static class PlannedPlaces
             return pairs;
         }
 
-        return
-        [
-            .. pairs.Select(pair =>
-                beyond.Contains(pair.Specimen)
-                    ? pair with
-                    {
-                        Status = PairStatus.BeyondPlanned,
-                        Reason = "collected when the planned number was complete",
-                    }
-                    : pair
-            ),
-        ];
+        return pairs.Map(pair =>
+            beyond.Contains(pair.Specimen)
+                ? pair with
+                {
+                    Status = PairStatus.BeyondPlanned,
+                    Reason = "collected when the planned number was complete",
+                }
+                : pair
+        );
     }
 }

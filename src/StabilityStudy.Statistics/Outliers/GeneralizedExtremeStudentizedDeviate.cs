@@ -69,37 +69,48 @@ public static class GeneralizedExtremeStudentizedDeviate
         double significanceLevel
     )
     {
-        var left = new List<(int Index, double Value)>(values.Length);
-        for (var i = 0; i < values.Length; i++)
-        {
-            left.Add((i, values[i]));
-        }
-
+        // Those not yet taken out, in their order.
+        var (left, indices) = (values.ToArray(), Enumerable.Range(0, values.Length).ToArray());
         var steps = ImmutableArray.CreateBuilder<EsdStep>(mostOutliers);
         for (var i = 1; i <= mostOutliers; i++)
         {
-            var moments = Moments.Of([.. left.Select(item => item.Value)]);
+            var count = values.Length - i + 1;
+            var moments = Moments.Of(left.AsSpan(0, count));
             if (moments.IsConstant)
             {
                 break;
             }
 
-            var farthest = left.OrderByDescending(item => Math.Abs(item.Value - moments.Mean))
-                .ThenByDescending(item => item.Value)
-                .ThenBy(item => item.Index)
-                .First();
+            var farthest = Farthest(left.AsSpan(0, count), moments.Mean);
             steps.Add(
                 new EsdStep(
-                    farthest.Index,
-                    farthest.Value,
-                    Math.Abs(farthest.Value - moments.Mean) / moments.StandardDeviation,
+                    indices[farthest],
+                    left[farthest],
+                    Math.Abs(left[farthest] - moments.Mean) / moments.StandardDeviation,
                     CriticalValue(values.Length, i, significanceLevel)
                 )
             );
-            left.Remove(farthest);
+            left.AsSpan(farthest + 1).CopyTo(left.AsSpan(farthest));
+            indices.AsSpan(farthest + 1).CopyTo(indices.AsSpan(farthest));
         }
 
         return steps.ToImmutable();
+    }
+
+    /// <summary>The place of the value farthest from the mean; of two as far the larger, of equal ones the first.</summary>
+    private static int Farthest(ReadOnlySpan<double> values, double mean)
+    {
+        var farthest = 0;
+        for (var i = 1; i < values.Length; i++)
+        {
+            var order = Math.Abs(values[i] - mean).CompareTo(Math.Abs(values[farthest] - mean));
+            if (order > 0 || (order == 0 && values[i] > values[farthest]))
+            {
+                farthest = i;
+            }
+        }
+
+        return farthest;
     }
 
     private static double CriticalValue(int n, int i, double significanceLevel)

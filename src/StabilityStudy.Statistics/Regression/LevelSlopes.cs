@@ -95,10 +95,21 @@ public sealed record LevelSlopes(
         int degreesOfFreedom
     )
     {
-        var squares = u.Sum(value => value * value);
-        var slope = u.Zip(v, (first, second) => first * second).Sum() / squares;
-        var residuals = u.Zip(v, (first, second) => second - (slope * first))
-            .Sum(value => value * value);
+        var (squares, products) = (0.0, 0.0);
+        for (var i = 0; i < u.Length; i++)
+        {
+            squares += u[i] * u[i];
+            products += u[i] * v[i];
+        }
+
+        var slope = products / squares;
+        var residuals = 0.0;
+        for (var i = 0; i < u.Length; i++)
+        {
+            var residual = v[i] - (slope * u[i]);
+            residuals += residual * residual;
+        }
+
         var standardError = Math.Sqrt(residuals / degreesOfFreedom / squares);
         return (slope, standardError, ChangesWithin.PValue(slope, standardError, degreesOfFreedom));
     }

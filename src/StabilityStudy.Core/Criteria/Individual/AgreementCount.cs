@@ -171,9 +171,18 @@ public sealed record AgreementCount(
         }
 
         var numbers = new int[Enum.GetValues<Place>().Length];
-        foreach (var pair in worst)
+        var outside = ImmutableArray.CreateBuilder<string>();
+        var measured = 0;
+        foreach (var number in worst)
         {
-            numbers[(int)pairs[pair].At(shift)]++;
+            var item = pairs[number];
+            var place = item.At(shift);
+            numbers[(int)place]++;
+            measured += item.Pair.Status == PairStatus.Compared ? 1 : 0;
+            if (place is not (Place.Inside or Place.AgreesBeyond))
+            {
+                outside.Add(item.Pair.Specimen);
+            }
         }
 
         int Number(Place place) => numbers[(int)place];
@@ -183,16 +192,11 @@ public sealed record AgreementCount(
             Number(Place.Outside),
             Number(Place.Failed),
             Number(Place.Undecidable),
-            [
-                .. worst
-                    .Select(pair => pairs[pair])
-                    .Where(item => item.At(shift) is not (Place.Inside or Place.AgreesBeyond))
-                    .Select(item => item.Pair.Specimen),
-            ]
+            outside.ToImmutable()
         )
         {
             AgreeingBeyond = Number(Place.AgreesBeyond),
-            Measured = worst.Count(pair => pairs[pair].Pair.Status == PairStatus.Compared),
+            Measured = measured,
         };
     }
 

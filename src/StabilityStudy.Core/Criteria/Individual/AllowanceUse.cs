@@ -66,11 +66,9 @@ internal sealed record AllowanceUse(
     }
 
     private static ImmutableArray<PairRecord> Measured(PairReading reading, Allowance allowance) =>
-        [
-            .. reading.Pairs.Where(pair =>
-                pair.IsOfNumbers && (allowance.Absolute is not null || pair.Values().Baseline > 0)
-            ),
-        ];
+        reading.Pairs.Keep(pair =>
+            pair.IsOfNumbers && (allowance.Absolute is not null || pair.Values().Baseline > 0)
+        );
 
     /// <summary>
     /// Counted from collection, a change is lengthened, and what imprecision adds to it is lengthened too, although there is no more of it. So the lengthened shares
