@@ -39,10 +39,10 @@ public sealed record CheckedStudy(
             return new([ended], [], 0, null, null);
         }
 
-        var (ofFiles, inputs, protocolSha256) = Read(files);
+        var (ofFiles, inputs, protocolSha256, soFarSound) = Read(files);
         if (inputs is null)
         {
-            if (StudyIntake.ReadSound(files) is not { } sound)
+            if (soFarSound is not { } sound)
             {
                 return new(ofFiles, [], 0, null, null);
             }
@@ -72,17 +72,26 @@ public sealed record CheckedStudy(
         );
     }
 
-    /// <summary>The queries about the files, and unless one stops the rows and the digest of the protocol alone: the files in canonical form are let go before the rows are checked.</summary>
+    /// <summary>
+    /// The queries about the files, and unless one stops the rows and the digest of the protocol alone: the files, as they came and in canonical form, are let go before the rows are
+    /// checked. Where one stops, the rows that can be read.
+    /// </summary>
     private static (
         ImmutableArray<DataQuery> Queries,
         StudyInputs? Inputs,
-        string ProtocolSha256
+        string ProtocolSha256,
+        StudyInputs? Sound
     ) Read(StudyBytes files)
     {
-        var intake = StudyIntake.ReadCollecting(files);
+        var intake = StudyIntake.ReadCollecting(files, out var sound);
         return intake.TryGet(out var study)
-            ? (intake.Queries, study.Inputs, study.Identity.HashOf(StudyBytes.ProtocolName) ?? "")
-            : (intake.Queries, null, "");
+            ? (
+                intake.Queries,
+                study.Inputs,
+                study.Identity.HashOf(StudyBytes.ProtocolName) ?? "",
+                null
+            )
+            : (intake.Queries, null, "", sound);
     }
 
     private static HashSet<int> LinesInQuestion(

@@ -13,12 +13,20 @@ public static class StudyIntake
     /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
     /// <returns>The study with every query, or every stop query of every file.</returns>
     public static Outcome<StudyIntakeResult> Read(StudyBytes files) =>
-        Read(files, isCollecting: false);
+        Read(files, isCollecting: false, out _);
 
     /// <summary>Reads a study folder while specimens are being collected: a table without rows, or no file of controls before there are results, is nothing to ask about.</summary>
     /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
     public static Outcome<StudyIntakeResult> ReadCollecting(StudyBytes files) =>
-        Read(files, isCollecting: true);
+        Read(files, isCollecting: true, out _);
+
+    /// <summary>The same with the rows that can be read where a query stops. Nobody who calls it needs to hold the files meanwhile.</summary>
+    /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
+    /// <param name="sound">Where a query stops, the rows that can be read; null otherwise, and when protocol or study.toml cannot be read.</param>
+    public static Outcome<StudyIntakeResult> ReadCollecting(
+        StudyBytes files,
+        out StudyInputs? sound
+    ) => Read(files, isCollecting: true, out sound);
 
     /// <summary>The rows that can be read of a study in which a query stops; null when its protocol or study.toml cannot be read.</summary>
     /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
@@ -34,11 +42,17 @@ public static class StudyIntake
     /// <param name="files">The files of the study folder.</param>
     public static string? TimeZoneOf(StudyBytes files) => StudyReading.TimeZoneOf(files);
 
-    private static Outcome<StudyIntakeResult> Read(StudyBytes files, bool isCollecting)
+    private static Outcome<StudyIntakeResult> Read(
+        StudyBytes files,
+        bool isCollecting,
+        out StudyInputs? sound
+    )
     {
+        sound = null;
         var queries = new QueryList { IsCollecting = isCollecting };
-        if (WriteCanonical(files, queries) is not var (canonical, data, written))
+        if (WriteCanonical(files, queries) is not var ((canonical, data, written), raw))
         {
+            sound = isCollecting ? ReadSound(files) : null;
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
 
@@ -51,12 +65,12 @@ public static class StudyIntake
             all = new StudyBytes(all.Files.Remove(StudyFileNames.Usual.Controls));
         }
 
-        StudyInputs? inputs = null;
-        ImmutableArray<FileHash> raw = [];
-        Parallel.Invoke(
-            () => inputs = StudyReading.Read(all, isCanonical: true, list, written),
-            () => raw = [.. StudyReading.DataNamesIn(files).Select(name => Hash(files, name))]
-        );
+        var inputs = StudyReading.Read(all, isCanonical: true, list, written);
+        if (inputs is null && isCollecting)
+        {
+            sound = StudyReading.ReadSound(all, isCanonical: true, new QueryList());
+        }
+
         var identity = Identify(all, canonical, inputs, raw, data);
         var chain = StudyRecord.Check(
             record,
@@ -150,29 +164,40 @@ public static class StudyIntake
     }
 
     // A method of its own, so that what the facility's rows are read with is free before the canonical ones are read.
-    private static CanonicalData? WriteCanonical(StudyBytes files, QueryList queries)
+    private static (CanonicalData Written, ImmutableArray<FileHash> Raw)? WriteCanonical(
+        StudyBytes files,
+        QueryList queries
+    )
     {
         if (StudyReading.Read(files, isCanonical: false, queries) is not { } inputs)
         {
             return null;
         }
 
-        var written = CanonicalData.Of(inputs);
+        CanonicalData written = null!;
+        ImmutableArray<FileHash> raw = [];
+        Parallel.Invoke(
+            () => written = CanonicalData.Of(inputs),
+            () => raw = [.. StudyReading.DataNamesIn(files).Select(name => Hash(files, name))]
+        );
         var looks = LookRecord.Joined(
             inputs.Looks,
             LookRecord.Before(files.Files.GetValueOrDefault(StudyRecord.Name), written.Sha256)
         );
-        return looks.IsEmpty
-            ? written
-            : written with
-            {
-                Files = new([
-                    .. written.Files.Data,
-                    CanonicalFiles.Looks([
-                        .. looks.Select((look, i) => look with { Number = i + 1 }),
+        return (
+            looks.IsEmpty
+                ? written
+                : written with
+                {
+                    Files = new([
+                        .. written.Files.Data,
+                        CanonicalFiles.Looks([
+                            .. looks.Select((look, i) => look with { Number = i + 1 }),
+                        ]),
                     ]),
-                ]),
-            };
+                },
+            raw
+        );
     }
 
     private static StudyBytes WithCanonical(StudyBytes files, CanonicalFiles canonical) =>

@@ -53,7 +53,7 @@ internal sealed record RowTable<T>(
         var lines = columns.Layout is null ? Math.Min(part.Rows, StudyLimits.TableLines) : 0;
         var rows = ImmutableArray.CreateBuilder<T>(lines);
         var keys = new HashSet<TubeKey>(lines / 8);
-        var last = default(TubeKey);
+        TubeKey? last = null;
         var reach = DataTable.Read(
             part.Bytes,
             fileName,

@@ -47,7 +47,8 @@ public static class Spread
         var cubes = 0.0;
         foreach (var value in values)
         {
-            cubes += Math.Pow((value - moments.Mean) / moments.StandardDeviation, 3);
+            var standardized = (value - moments.Mean) / moments.StandardDeviation;
+            cubes += standardized * standardized * standardized;
         }
 
         double n = moments.Count;

@@ -106,6 +106,7 @@ internal sealed record AllowanceUse(
     {
         var baseline = (double)pair.Values().Baseline;
         var sd = (double)(context.Analyte.BetweenRunCvPercent ?? 0) * baseline / 100;
-        return Math.Pow(sd / allowance.At(baseline), 2) / context.Protocol.Replicates;
+        var share = sd / allowance.At(baseline);
+        return share * share / context.Protocol.Replicates;
     }
 }

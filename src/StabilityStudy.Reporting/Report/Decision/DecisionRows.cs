@@ -203,7 +203,7 @@ internal static class DecisionRows
             FirstPage.SharedReagents(analysis) is null && Reagents(row) is { } reagents
                 ? reagents + "."
                 : null,
-            PortionTimes.Shared(analysis) is null && PortionTimes.Of(sequence) is { } times
+            PortionTimes.Of(sequence) is { } times && PortionTimes.Shared(analysis) is null
                 ? TradeWords.Capital(times) + "."
                 : null,
         ];
