@@ -50,8 +50,8 @@ public sealed class LaterVersion : IAsyncLifetime
         );
         Change(
             "src/StabilityStudy.Core/Analysis/StudyAnalyzer.cs",
-            ".Concat(StudyQueries.Of(inputs, sequences));",
-            ".Concat(StudyQueries.Of(inputs, sequences)).Append(new DataQuery(new QueryKind(\"added-query\", QueryRank.Note, \"added\", \"nothing\"), new QuerySource(\"results.csv\", null, null), \"\", \"An added query.\", \"Nothing.\"));"
+            ".Concat(StudyQueries.Of(rows, sequences));",
+            ".Concat(StudyQueries.Of(rows, sequences)).Append(new DataQuery(new QueryKind(\"added-query\", QueryRank.Note, \"added\", \"nothing\"), new QuerySource(\"results.csv\", null, null), \"\", \"An added query.\", \"Nothing.\"));"
         );
         var released = Directory.CreateDirectory(
             At("src/StabilityStudy.Pipeline/Versions/Released")
