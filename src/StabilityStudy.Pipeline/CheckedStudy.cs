@@ -39,10 +39,10 @@ public sealed record CheckedStudy(
             return new([ended], [], 0, null, null);
         }
 
-        var (ofFiles, inputs, protocolSha256, soFarSound) = Read(files);
+        var (ofFiles, inputs, protocolSha256, sound) = Read(files);
         if (inputs is null)
         {
-            if (soFarSound is not { } sound)
+            if (sound is null)
             {
                 return new(ofFiles, [], 0, null, null);
             }

@@ -73,7 +73,11 @@ public sealed class KnownTextsTests
         string run,
         string flag,
         FlagMeaning meaning = FlagMeaning.Failed
-    ) => shared.Of("aPTT", "s", run, "A1", "L1", "C1", "P1", flag, "", meaning);
+    ) =>
+        shared.Of(
+            "aPTT",
+            new("s", run, "A1", "L1", "C1", "P1", flag, "") { FlagMeaning = meaning }
+        );
 
     private static byte[] Bytes(int number) => Encoding.UTF8.GetBytes(Text(number));
 

@@ -129,7 +129,9 @@ public sealed record Terminal(
     /// <param name="utf8">JSON as a writer gave it, with or without a last line feed.</param>
     public void WriteJson(ReadOnlySpan<byte> utf8)
     {
-        _out.WriteJson(Encoding.UTF8.GetString(utf8.TrimEnd((byte)'\n')));
+        var screen = new JsonScreen(_out);
+        screen.Write(utf8.TrimEnd((byte)'\n'));
+        screen.Finish();
         _out.WriteLine();
     }
 

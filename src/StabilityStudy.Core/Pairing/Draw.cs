@@ -28,18 +28,7 @@ internal sealed record Draw(DrawnSpecimen Drawn, ReadOnlyMemory<ResultRow> Resul
     }
 
     /// <summary>The tube with a code; null when specimens.csv has none.</summary>
-    public TubeRow? Tube(string code)
-    {
-        foreach (var tube in Drawn.Tubes)
-        {
-            if (tube.Tube == code)
-            {
-                return tube;
-            }
-        }
-
-        return null;
-    }
+    public TubeRow? Tube(string code) => SpecimenRows.TubeWith(code, Drawn.Tubes.AsSpan());
 
     /// <summary>
     /// The results at a time, of tubes that waited in the storage under study. A baseline may be shared: without one of

@@ -32,9 +32,12 @@ internal sealed record SpecimenRows(
     }
 
     /// <summary>The tube with a code; null when specimens.csv has none.</summary>
-    public TubeRow? Tube(string code)
+    public TubeRow? Tube(string code) => TubeWith(code, Tubes.Span);
+
+    /// <summary>The tube with a code among those of a specimen; null when there is none.</summary>
+    public static TubeRow? TubeWith(string code, ReadOnlySpan<TubeRow> tubes)
     {
-        foreach (var tube in Tubes.Span)
+        foreach (var tube in tubes)
         {
             if (tube.Tube == code)
             {

@@ -1,12 +1,13 @@
 using System.Runtime.InteropServices;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Specimens;
 
 /// <summary>The rows of a study by specimen, and its results by analyte and specimen, found once for all that look at them.</summary>
 internal sealed class StudyRows
 {
-    private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, int> _analytes = new(StringComparer.Ordinal);
+    private readonly Numbering<string> _numbers = new();
+    private readonly Numbering<string> _analytes = new();
     private readonly GroupedRows<ResultRow> _byAnalyte;
 
     public StudyRows(StudyInputs inputs)
@@ -20,19 +21,15 @@ internal sealed class StudyRows
         IsInOrder = results.IsInOrder;
         Specimens =
         [
-            .. _numbers
-                .OrderBy(item => item.Value)
-                .Select(item => new SpecimenRows(
-                    item.Value,
-                    item.Key,
-                    tubes[item.Value],
-                    results[item.Value]
-                )),
+            .. _numbers.Items.Select(
+                (specimen, number) =>
+                    new SpecimenRows(number, specimen, tubes[number], results[number])
+            ),
         ];
 
         for (var i = 0; i < ofResults.Length; i++)
         {
-            ofResults[i] += count * NumberOf(inputs.Results[i].Analyte, _analytes);
+            ofResults[i] += count * _analytes.Of(inputs.Results[i].Analyte);
         }
 
         _byAnalyte = GroupedRows<ResultRow>.Of(inputs.Results, ofResults, _analytes.Count * count);
@@ -47,11 +44,11 @@ internal sealed class StudyRows
     public ImmutableArray<SpecimenRows> Specimens { get; }
 
     /// <summary>The analytes that have results.</summary>
-    public IEnumerable<string> Analytes => _analytes.Keys;
+    public IEnumerable<string> Analytes => _analytes.Items;
 
     /// <summary>The rows of a specimen; null where no row names it.</summary>
     public SpecimenRows? Specimen(string code) =>
-        _numbers.TryGetValue(code, out var number) ? Specimens[number] : null;
+        _numbers.TryGet(code, out var number) ? Specimens[number] : null;
 
     /// <summary>The results of a specimen; none where no row names it.</summary>
     public IEnumerable<ResultRow> ResultsOf(string code) =>
@@ -64,7 +61,7 @@ internal sealed class StudyRows
     /// <summary>Whether a tube has a result of some kind.</summary>
     public bool HasResult(TubeRow tube, Func<ResultRow, bool> isOfKind)
     {
-        foreach (var row in Specimens[_numbers[tube.Specimen]].Results.Span)
+        foreach (var row in (Specimen(tube.Specimen)?.Results ?? default).Span)
         {
             if (row.Tube == tube.Tube && isOfKind(row))
             {
@@ -77,13 +74,13 @@ internal sealed class StudyRows
 
     /// <summary>The results of an analyte, those of a specimen together.</summary>
     public ReadOnlyMemory<ResultRow> Of(string analyte) =>
-        _analytes.TryGetValue(analyte, out var number)
+        _analytes.TryGet(analyte, out var number)
             ? _byAnalyte.Of(number * Specimens.Length, (number + 1) * Specimens.Length)
             : default;
 
     /// <summary>The results of a specimen for an analyte.</summary>
     public ReadOnlyMemory<ResultRow> Of(string analyte, SpecimenRows specimen) =>
-        _analytes.TryGetValue(analyte, out var number)
+        _analytes.TryGet(analyte, out var number)
             ? _byAnalyte[(number * Specimens.Length) + specimen.Number]
             : default;
 
@@ -91,7 +88,7 @@ internal sealed class StudyRows
     private static int[] Numbered<T>(
         ImmutableArray<T> rows,
         Func<T, string> specimenOf,
-        Dictionary<string, int> numbers
+        Numbering<string> numbers
     )
     {
         var numbered = new int[rows.Length];
@@ -101,21 +98,9 @@ internal sealed class StudyRows
             numbered[i] =
                 i > 0 && specimen == specimenOf(rows[i - 1])
                     ? numbered[i - 1]
-                    : NumberOf(specimen, numbers);
+                    : numbers.Of(specimen);
         }
 
         return numbered;
-    }
-
-    /// <summary>The number of a key, from 0 in the order in which keys come.</summary>
-    private static int NumberOf(string key, Dictionary<string, int> numbers)
-    {
-        if (!numbers.TryGetValue(key, out var number))
-        {
-            number = numbers.Count;
-            numbers.Add(key, number);
-        }
-
-        return number;
     }
 }

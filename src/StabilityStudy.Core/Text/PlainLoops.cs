@@ -7,16 +7,7 @@ internal static class PlainLoops
     public static ImmutableArray<TResult> Map<T, TResult>(
         this ImmutableArray<T> items,
         Func<T, TResult> of
-    )
-    {
-        var made = ImmutableArray.CreateBuilder<TResult>(items.Length);
-        foreach (var item in items)
-        {
-            made.Add(of(item));
-        }
-
-        return made.MoveToImmutable();
-    }
+    ) => ImmutableArray.CreateRange(items, of);
 
     /// <summary>The items that are wanted.</summary>
     public static ImmutableArray<T> Keep<T>(this ImmutableArray<T> items, Func<T, bool> wanted)

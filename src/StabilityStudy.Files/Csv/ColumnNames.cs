@@ -1,22 +1,18 @@
+using StabilityStudy.Statistics.Location;
+
 namespace StabilityStudy.Files.Csv;
 
 /// <summary>Numbers the names of columns: a name has the same number for good, so that no row has to look up names.</summary>
 internal static class ColumnNames
 {
-    private static readonly Dictionary<string, int> Numbers = new(StringComparer.Ordinal);
+    private static readonly Numbering<string> Numbers = new();
 
     /// <summary>The number of a name.</summary>
     public static int NumberOf(string name)
     {
         lock (Numbers)
         {
-            if (!Numbers.TryGetValue(name, out var number))
-            {
-                number = Numbers.Count;
-                Numbers.Add(name, number);
-            }
-
-            return number;
+            return Numbers.Of(name);
         }
     }
 }

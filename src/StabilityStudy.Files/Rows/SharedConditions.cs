@@ -5,53 +5,19 @@ internal sealed class SharedConditions
 {
     private readonly Dictionary<(string Run, string Analyte), TestConditions> _usual = [];
 
-    /// <summary>The conditions, those of the last such row without flag and remark where they are the same.</summary>
-    public TestConditions Of(
-        string analyte,
-        string unit,
-        string run,
-        string instrument,
-        string lot,
-        string calibration,
-        string @operator,
-        string flag,
-        string remark,
-        FlagMeaning meaning
-    )
+    /// <summary>The same conditions, those of the last such row of the analyte in the run without flag and remark where there was one.</summary>
+    public TestConditions Of(string analyte, TestConditions conditions)
     {
-        if (
-            _usual.TryGetValue((run, analyte), out var usual)
-            && usual.Unit == unit
-            && usual.Instrument == instrument
-            && usual.Lot == lot
-            && usual.Calibration == calibration
-            && usual.Operator == @operator
-            && usual.Flag == flag
-            && usual.Remark == remark
-            && usual.FlagMeaning == meaning
-        )
+        if (_usual.TryGetValue((conditions.Run, analyte), out var usual) && usual == conditions)
         {
             return usual;
         }
 
-        var made = new TestConditions(
-            unit,
-            run,
-            instrument,
-            lot,
-            calibration,
-            @operator,
-            flag,
-            remark
-        )
+        if (conditions is { Flag: "", Remark: "" })
         {
-            FlagMeaning = meaning,
-        };
-        if (flag.Length == 0 && remark.Length == 0)
-        {
-            _usual[(run, analyte)] = made;
+            _usual[(conditions.Run, analyte)] = conditions;
         }
 
-        return made;
+        return conditions;
     }
 }

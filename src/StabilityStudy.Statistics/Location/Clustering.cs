@@ -124,21 +124,10 @@ public sealed class Clustering(IntervalSource source, ImmutableArray<int> cluste
         }
 
         /// <summary>Clusters are mostly numbered from 0 on already; then a table of as many does.</summary>
-        private static Func<int, int> NumbersOf(ImmutableArray<int> cluster)
-        {
-            if (cluster.Any(number => number < 0 || number >= cluster.Length))
-            {
-                return new Numbering<int>().Of;
-            }
-
-            var (numbers, count) = (new int[cluster.Length], 0);
-            return number =>
-            {
-                ref var known = ref numbers[number];
-                known = known == 0 ? ++count : known;
-                return known - 1;
-            };
-        }
+        private static Func<int, int> NumbersOf(ImmutableArray<int> cluster) =>
+            cluster.Any(number => number < 0 || number >= cluster.Length)
+                ? new Numbering<int>().Of
+                : new WholeNumbering(cluster.Length).Of;
     }
 }
 

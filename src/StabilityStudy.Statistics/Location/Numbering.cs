@@ -12,6 +12,14 @@ public sealed class Numbering<T>(int expected = 0)
     /// <summary>How many have a number.</summary>
     public int Count => _numbers.Count;
 
+    /// <summary>The items, in the order of their numbers.</summary>
+    public IEnumerable<T> Items => _numbers.OrderBy(item => item.Value).Select(item => item.Key);
+
+    /// <summary>Whether an item has a number.</summary>
+    /// <param name="item">The item.</param>
+    /// <param name="number">Its number.</param>
+    public bool TryGet(T item, out int number) => _numbers.TryGetValue(item, out number);
+
     /// <summary>The number of an item, the next one for an item that is new.</summary>
     public int Of(T item)
     {

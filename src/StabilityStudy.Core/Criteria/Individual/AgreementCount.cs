@@ -78,21 +78,17 @@ public sealed record AgreementCount(
     )
     {
         var use = AllowanceUse.Of(reading, allowance, context, confidenceLevel);
-        var persons = reading.Persons;
-        var (numbers, numbered) = (new int[persons.Length], 0);
+        var persons = new WholeNumbering(reading.Persons.Length);
         var counting = ImmutableArray.CreateBuilder<CountedPair>(reading.Pairs.Length);
         for (var i = 0; i < reading.Pairs.Length; i++)
         {
             var pair = reading.Pairs[i];
             if (pair.CountsForAgreement)
             {
-                // Those who count, from 1 on in the order in which they come.
-                ref var number = ref numbers[persons[i]];
-                number = number == 0 ? ++numbered : number;
                 counting.Add(
                     CountedPair.Of(
                         pair,
-                        number - 1,
+                        persons.Of(reading.Persons[i]),
                         reading.WithoutValueAtCollection.Contains(pair.Specimen),
                         allowance,
                         use.Uses[i],
@@ -102,7 +98,7 @@ public sealed record AgreementCount(
             }
         }
 
-        AgreementCount At(double shift) => Count(counting, numbered, shift);
+        AgreementCount At(double shift) => Count(counting, persons.Count, shift);
         var counted = At(0);
         if (use.Shift == 0)
         {
