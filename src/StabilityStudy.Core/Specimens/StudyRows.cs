@@ -44,7 +44,7 @@ internal sealed class StudyRows
     public ImmutableArray<SpecimenRows> Specimens { get; }
 
     /// <summary>The analytes that have results.</summary>
-    public IEnumerable<string> Analytes => _analytes.Items;
+    public ImmutableArray<string> Analytes => _analytes.Items;
 
     /// <summary>The rows of a specimen; null where no row names it.</summary>
     public SpecimenRows? Specimen(string code) =>

@@ -13,7 +13,8 @@ public sealed class Numbering<T>(int expected = 0)
     public int Count => _numbers.Count;
 
     /// <summary>The items, in the order of their numbers.</summary>
-    public IEnumerable<T> Items => _numbers.OrderBy(item => item.Value).Select(item => item.Key);
+    public ImmutableArray<T> Items =>
+        [.. _numbers.OrderBy(item => item.Value).Select(item => item.Key)];
 
     /// <summary>Whether an item has a number.</summary>
     /// <param name="item">The item.</param>
