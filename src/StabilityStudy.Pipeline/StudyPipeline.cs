@@ -70,31 +70,60 @@ public static class StudyPipeline
             return Outcome.Stopped<AnalyzedStudy>([ended]);
         }
 
-        var intake = StudyIntake.Read(files);
-        if (!intake.TryGet(out var study))
+        var intake = Read(files, keepsFiles);
+        if (!intake.TryGet(out var read))
         {
             return Outcome.Stopped<AnalyzedStudy>(intake.Queries);
         }
 
-        // From here on only these are held of what was read.
-        var (identity, intakeQueries) = (study.Identity, intake.Queries);
-        var sources = keepsFiles ? AttachedFiles.Sources(files, study) : [];
-        var inputs = LockSignatures.Checked(study.Inputs, files);
+        var (inputs, identity, sources) = read;
+        if (!keepsFiles)
+        {
+            LargeData.Release(files.Files.Values.Sum(file => (long)file.Length));
+        }
+
         var inputQueries = InputQueries.Of(inputs);
         if (inputQueries.Any(query => query.Severity == Severity.Stop))
         {
-            return Outcome.Stopped<AnalyzedStudy>(intakeQueries.AddRange(inputQueries));
+            return Outcome.Stopped<AnalyzedStudy>(intake.Queries.AddRange(inputQueries));
         }
 
         var analysis = StudyAnalyzer.Analyze(
             inputs,
             identity,
-            intakeQueries,
+            intake.Queries,
             inputQueries,
             ToolVersion.Current
         );
         return Outcome.Of(new AnalyzedStudy(analysis, sources), analysis.Queries);
     }
+
+    /// <summary>What is analyzed of a study. The files, as they came and in canonical form, are let go unless a report is to carry them.</summary>
+    // Its result holds nothing else: a reading that is still in use somewhere would keep the files in memory.
+    private static Outcome<ReadInputs> Read(StudyBytes files, bool keepsFiles)
+    {
+        var intake = StudyIntake.Read(files);
+        return intake.TryGet(out var study)
+            ? Outcome.Of(
+                new ReadInputs(
+                    LockSignatures.Checked(study.Inputs, files),
+                    study.Identity,
+                    keepsFiles ? AttachedFiles.Sources(files, study) : []
+                ),
+                intake.Queries
+            )
+            : Outcome.Stopped<ReadInputs>(intake.Queries);
+    }
+
+    /// <summary>What is analyzed of a study that was read.</summary>
+    /// <param name="Inputs">The rows and what is stated of them.</param>
+    /// <param name="Identity">The fingerprints of what was read.</param>
+    /// <param name="Sources">The files that a report carries; empty for figures alone.</param>
+    private sealed record ReadInputs(
+        StudyInputs Inputs,
+        StudyIdentity Identity,
+        ImmutableArray<Attachment> Sources
+    );
 
     /// <summary>The same study with how often studies like it would support each time point.</summary>
     /// <param name="study">The analyzed study.</param>

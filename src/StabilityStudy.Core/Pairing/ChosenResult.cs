@@ -15,14 +15,10 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
             Row.Result,
             Row.TestedAt,
             Row.TestedAt - protocol.StartOf(tube),
-            Rows.Any(row => row.Run.Length == 0) ? "" : Joined(row => row.Run),
-            Joined(row => row.Instrument),
-            Joined(row => row.Lot),
-            Joined(row => row.Calibration),
+            Rows.Length == 1 ? Rows[0].Conditions : OfReplicates(),
             Row.SourceRow
         )
         {
-            Operator = Joined(row => row.Operator),
             Container = tube,
             ReplicateRuns =
                 Rows.Length > 1 && Rows.All(row => row.Run.Length > 0)
@@ -30,11 +26,16 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
                     : [],
         };
 
+    private TestConditions OfReplicates() =>
+        Row.Conditions with
+        {
+            Run = Rows.Any(row => row.Run.Length == 0) ? "" : Joined(row => row.Run),
+            Instrument = Joined(row => row.Instrument),
+            Lot = Joined(row => row.Lot),
+            Calibration = Joined(row => row.Calibration),
+            Operator = Joined(row => row.Operator),
+        };
+
     private string Joined(Func<ResultRow, string> of) =>
-        Rows.Length == 1
-            ? of(Rows[0])
-            : string.Join(
-                Measurement.And,
-                Rows.Select(of).Where(text => text.Length > 0).Distinct()
-            );
+        string.Join(Measurement.And, Rows.Select(of).Where(text => text.Length > 0).Distinct());
 }

@@ -5,25 +5,31 @@ namespace StabilityStudy.Core.Pairing;
 /// <param name="Result">The result that counts; the mean when the protocol plans two replicates.</param>
 /// <param name="TestedAt">Time of the test; null when it was not tested.</param>
 /// <param name="Delay">Actual delay since collection, or since thawing where time counts from there; null when it was not tested.</param>
-/// <param name="Run">Run; empty when not recorded.</param>
-/// <param name="Instrument">Instrument; empty when not recorded.</param>
-/// <param name="Lot">Reagent lot; empty when not recorded.</param>
-/// <param name="Calibration">Calibration; empty when not recorded.</param>
+/// <param name="Conditions">How it was tested, which many results have in common; of replicates that differ, what each recorded.</param>
 /// <param name="SourceRow">Line of results.csv; null when there is no row.</param>
 public sealed record Measurement(
     string Tube,
     ReportedResult Result,
     DateTimeOffset? TestedAt,
     TimeSpan? Delay,
-    string Run,
-    string Instrument,
-    string Lot,
-    string Calibration,
+    TestConditions Conditions,
     int? SourceRow
 )
 {
+    /// <summary>Run; empty when not recorded.</summary>
+    public string Run => Conditions.Run;
+
+    /// <summary>Instrument; empty when not recorded.</summary>
+    public string Instrument => Conditions.Instrument;
+
+    /// <summary>Reagent lot; empty when not recorded.</summary>
+    public string Lot => Conditions.Lot;
+
+    /// <summary>Calibration; empty when not recorded.</summary>
+    public string Calibration => Conditions.Calibration;
+
     /// <summary>Code of the person who tested; empty when not recorded.</summary>
-    public string Operator { get; init; } = "";
+    public string Operator => Conditions.Operator;
 
     /// <summary>The tube with the times of its handling; null for simulated results.</summary>
     public TubeRow? Container { get; init; }

@@ -84,8 +84,6 @@ internal static class PairAssembly
             HasValidBaseline = baseline.Status == PairStatus.Compared,
             IsOfDelayedTube = decision.IsOfDelayedTube,
             IsExcludedKnowing = decision.IsExcludedKnowing,
-            TimeBeforeSpinning = tube?.SpunAt - tube?.CollectedAt,
-            TimeAfterSpinning = chosen?.Row.TestedAt - tube?.SpunAt,
             Frozen = FrozenTimes.Of(tube, chosen?.Row.TestedAt),
         };
     }

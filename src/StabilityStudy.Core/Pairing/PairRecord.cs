@@ -24,10 +24,11 @@ public sealed record PairRecord(
     public bool IsOfDelayedTube { get; init; }
 
     /// <summary>Time of the delayed tube from collection to spinning: as whole blood; null when not known.</summary>
-    public TimeSpan? TimeBeforeSpinning { get; init; }
+    public TimeSpan? TimeBeforeSpinning =>
+        Delayed?.Container is { } tube ? tube.SpunAt - tube.CollectedAt : null;
 
     /// <summary>Time of the delayed tube from spinning to its test; null when not known.</summary>
-    public TimeSpan? TimeAfterSpinning { get; init; }
+    public TimeSpan? TimeAfterSpinning => Delayed?.TestedAt - Delayed?.Container?.SpunAt;
 
     /// <summary>Times of a delayed portion that was frozen and thawed; null for others, and where they are not known.</summary>
     public FrozenTimes? Frozen { get; init; }

@@ -262,10 +262,7 @@ public static class CriterionSetCharacteristic
                 ),
                 collected + (sameRun ? late : delay),
                 delay,
-                FormattableString.Invariant($"{(sameRun ? "" : tube)} {run}"),
-                "",
-                "",
-                "",
+                TestConditions.OfRun(FormattableString.Invariant($"{(sameRun ? "" : tube)} {run}")),
                 null
             );
         return new PairRecord(

@@ -28,4 +28,7 @@ public sealed record TestConditions(
 
     /// <summary>What was added to the recorded time, because study.toml says that the clock was wrong.</summary>
     public TimeSpan ClockCorrection { get; init; }
+
+    /// <summary>A run of which nothing else was recorded.</summary>
+    public static TestConditions OfRun(string run) => new("", run, "", "", "", "", "", "");
 }

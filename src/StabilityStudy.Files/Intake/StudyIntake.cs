@@ -9,9 +9,6 @@ namespace StabilityStudy.Files.Intake;
 /// <summary>Reads a study: from the facility's files to canonical files to what is analyzed.</summary>
 public static class StudyIntake
 {
-    /// <summary>Bytes of data from which a collection of its own is worth its time.</summary>
-    private const long LargeData = 32_000_000;
-
     /// <summary>Reads a study folder. The facility's rows are written in canonical form, and the rows that are analyzed are read from that.</summary>
     /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
     /// <returns>The study with every query, or every stop query of every file.</returns>
@@ -68,12 +65,8 @@ public static class StudyIntake
             all = new StudyBytes(all.Files.Remove(StudyFileNames.Usual.Controls));
         }
 
-        if (canonical.Files.Sum(file => (long)file.Bytes.Length) > LargeData)
-        {
-            // The files as they came are no longer needed, which the collector would find out only when as much again is in use.
-            GC.Collect();
-        }
-
+        // From here on the files as they came are no longer needed.
+        LargeData.Release(canonical.Files.Sum(file => (long)file.Bytes.Length));
         var inputs = StudyReading.Read(all, isCanonical: true, list, written);
         if (inputs is null && isCollecting)
         {
