@@ -82,20 +82,15 @@ public static class StudyPipeline
             LargeData.Release(files.Files.Values.Sum(file => (long)file.Length));
         }
 
-        var inputQueries = InputQueries.Of(inputs);
-        if (inputQueries.Any(query => query.Severity == Severity.Stop))
-        {
-            return Outcome.Stopped<AnalyzedStudy>(intake.Queries.AddRange(inputQueries));
-        }
-
-        var analysis = StudyAnalyzer.Analyze(
+        var outcome = StudyAnalyzer.AnalyzeSound(
             inputs,
             identity,
             intake.Queries,
-            inputQueries,
             ToolVersion.Current
         );
-        return Outcome.Of(new AnalyzedStudy(analysis, sources), analysis.Queries);
+        return outcome.TryGet(out var analysis)
+            ? Outcome.Of(new AnalyzedStudy(analysis, sources), analysis.Queries)
+            : Outcome.Stopped<AnalyzedStudy>(outcome.Queries);
     }
 
     /// <summary>What is analyzed of a study. The files, as they came and in canonical form, are let go unless a report is to carry them.</summary>

@@ -73,17 +73,17 @@ internal static class CellQueries
     /// <summary>An amount in the unit that is a large part of the results it is allowed for; the protocol alone cannot tell.</summary>
     private static IEnumerable<DataQuery> OfWideAmounts(Cell cell)
     {
-        var baselines = cell
-            .Pairs.Where(pair => pair.IsOfNumbers)
-            .Select(pair => pair.Values().Baseline)
-            .Order()
+        var amounts = cell
+            .Criteria.Select(result => result.LimitUse)
+            .OfType<LimitUse>()
+            .Where(use => use.Limit.AbsoluteInUnit is not null)
             .ToImmutableArray();
-        if (baselines.IsEmpty || baselines[baselines.Length / 2] is not (> 0 and var middle))
+        if (amounts.IsEmpty || MiddleBaseline(cell) is not (> 0 and var middle))
         {
             yield break;
         }
 
-        foreach (var use in cell.Criteria.Select(result => result.LimitUse).OfType<LimitUse>())
+        foreach (var use in amounts)
         {
             var limit = use.Limit;
             var (serves, widest) = use.OfMean
@@ -106,6 +106,16 @@ internal static class CellQueries
                 );
             }
         }
+    }
+
+    private static decimal? MiddleBaseline(Cell cell)
+    {
+        var baselines = cell
+            .Pairs.Where(pair => pair.IsOfNumbers)
+            .Select(pair => pair.Values().Baseline)
+            .Order()
+            .ToImmutableArray();
+        return baselines.IsEmpty ? null : baselines[baselines.Length / 2];
     }
 
     private static IEnumerable<DataQuery> OfSupported(Cell cell)

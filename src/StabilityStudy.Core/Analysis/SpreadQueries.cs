@@ -35,7 +35,7 @@ internal static class SpreadQueries
         var before = ImmutableArray<PairRecord>.Empty;
         foreach (var cell in sequence.Cells)
         {
-            var pairs = cell.Pairs.Where(pair => pair.IsOfNumbers).ToImmutableArray();
+            var pairs = cell.Pairs.Keep(pair => pair.IsOfNumbers);
             var (stated, noise) = cell.Estimates.NoisePercent is { } own
                 ? ("the stated between-run imprecision alone", own)
                 : ("the least imprecision of such a test", s_leastNoisePercent);
@@ -72,7 +72,7 @@ internal static class SpreadQueries
         CellEstimates estimates,
         double visible
     ) =>
-        IsVisible([.. pairs.Select(pair => pair.Values().Baseline)], visible)
+        IsVisible(pairs.Map(pair => pair.Values().Baseline).AsSpan(), visible)
             ? Spreads(
                 "the changes",
                 estimates.SpreadPercent,
@@ -87,23 +87,30 @@ internal static class SpreadQueries
         double visible
     )
     {
-        var both = before
-            .DistinctBy(pair => pair.Specimen)
-            .Join(
-                pairs,
-                pair => pair.Specimen,
-                pair => pair.Specimen,
-                (earlier, later) =>
-                    (Earlier: earlier.Values().Delayed, Later: later.Values().Delayed)
-            )
-            .ToImmutableArray();
-        decimal[] first = [.. both.Select(item => item.Earlier)];
-        if (!IsVisible(first, visible))
+        var places = new Dictionary<string, int>(before.Length, StringComparer.Ordinal);
+        for (var i = 0; i < before.Length; i++)
+        {
+            places.TryAdd(before[i].Specimen, i);
+        }
+
+        var (first, second) = (new decimal[pairs.Length], new decimal[pairs.Length]);
+        var both = 0;
+        foreach (var pair in pairs)
+        {
+            if (places.TryGetValue(pair.Specimen, out var place))
+            {
+                first[both] = before[place].Values().Delayed;
+                second[both] = pair.Values().Delayed;
+                both++;
+            }
+        }
+
+        if (!IsVisible(first.AsSpan(0, both), visible))
         {
             return [];
         }
 
-        var exact = ExactPairs.Create(first, [.. both.Select(item => item.Later)]);
+        var exact = ExactPairs.Create(first.AsSpan(0, both), second.AsSpan(0, both));
         return Spreads(
             "the changes since the time point before",
             RelativeChange.Percent(exact).Then(changes => Spread.Summarize(changes.AsSpan())),
@@ -112,10 +119,21 @@ internal static class SpreadQueries
     }
 
     /// <summary>Whether there are enough results, and so large that the noise shows in the last reported digit.</summary>
-    private static bool IsVisible(decimal[] first, double smallest) =>
-        first.Length >= FewestForSpread
-        && first.All(value => value > 0)
-        && first.Average(value => (double)value) >= smallest;
+    private static bool IsVisible(ReadOnlySpan<decimal> first, double smallest)
+    {
+        var sum = 0.0;
+        foreach (var value in first)
+        {
+            if (value <= 0)
+            {
+                return false;
+            }
+
+            sum += (double)value;
+        }
+
+        return first.Length >= FewestForSpread && sum / first.Length >= smallest;
+    }
 
     private static IEnumerable<SpreadOfChanges> Spreads(
         string what,

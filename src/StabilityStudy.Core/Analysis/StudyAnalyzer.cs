@@ -8,10 +8,10 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>From inputs to conclusions: pairs, estimates, criteria, and the sequence over time points.</summary>
 public static class StudyAnalyzer
 {
-    /// <summary>Analyzes a study whose inputs gave no stop query.</summary>
+    /// <summary>Analyzes a study in which no query stops.</summary>
     /// <param name="inputs">The study.</param>
     /// <param name="identity">Which bytes it was read from.</param>
-    /// <param name="intakeQueries">The queries that reading it gave, none of which stops.</param>
+    /// <param name="intakeQueries">The queries that reading it gave.</param>
     /// <param name="toolVersion">Version of the program, printed in the report.</param>
     /// <exception cref="ArgumentException">A query stops, among those given or among those of <see cref="InputQueries"/>.</exception>
     public static StudyAnalysis Analyze(
@@ -21,38 +21,39 @@ public static class StudyAnalyzer
         string toolVersion
     )
     {
-        ArgumentNullException.ThrowIfNull(inputs);
-        return Analyze(inputs, identity, intakeQueries, InputQueries.Of(inputs), toolVersion);
+        var outcome = AnalyzeSound(inputs, identity, intakeQueries, toolVersion);
+        return outcome.TryGet(out var analysis)
+            ? analysis
+            : throw new ArgumentException(
+                "A stop query leaves nothing to analyze: "
+                    + outcome.Queries.First(query => query.Severity == Severity.Stop).Message,
+                nameof(intakeQueries)
+            );
     }
 
-    /// <summary>The same for a caller who has asked <see cref="InputQueries"/> about these inputs already.</summary>
+    /// <summary>Analyzes a study unless a query stops, which <see cref="InputQueries"/> are asked for first.</summary>
     /// <param name="inputs">The study.</param>
     /// <param name="identity">Which bytes it was read from.</param>
-    /// <param name="intakeQueries">The queries that reading it gave, none of which stops.</param>
-    /// <param name="inputQueries">What <see cref="InputQueries"/> gave for the same inputs.</param>
+    /// <param name="intakeQueries">The queries that reading it gave.</param>
     /// <param name="toolVersion">Version of the program, printed in the report.</param>
-    /// <exception cref="ArgumentException">A query stops.</exception>
-    public static StudyAnalysis Analyze(
+    /// <returns>The analysis with every query, or the queries about the inputs of which at least one stops.</returns>
+    public static Outcome<StudyAnalysis> AnalyzeSound(
         StudyInputs inputs,
         StudyIdentity identity,
         ImmutableArray<DataQuery> intakeQueries,
-        ImmutableArray<DataQuery> inputQueries,
         string toolVersion
     )
     {
         ArgumentNullException.ThrowIfNull(inputs);
         ArgumentNullException.ThrowIfNull(identity);
-        var protocol = inputs.Protocol;
-        var before = intakeQueries.AddRange(inputQueries);
-        if (before.FirstOrDefault(query => query.Severity == Severity.Stop) is { } stop)
+        var rows = new StudyRows(inputs);
+        var before = intakeQueries.AddRange(InputQueries.OfRows(rows));
+        if (before.Any(query => query.Severity == Severity.Stop))
         {
-            throw new ArgumentException(
-                $"A stop query leaves nothing to analyze: {stop.Source}: {stop.Message}",
-                nameof(intakeQueries)
-            );
+            return Outcome.Stopped<StudyAnalysis>(before);
         }
 
-        var rows = new StudyRows(inputs);
+        var protocol = inputs.Protocol;
         var index = new SpecimenIndex(rows);
         var concluded = PairContext
             .All(inputs)
@@ -76,7 +77,7 @@ public static class StudyAnalyzer
             .Of(evidence, inputs.Facts.People)
             .Concat(concluded.SelectMany(item => item.Queries))
             .Concat(StudyQueries.Of(rows, sequences));
-        return new StudyAnalysis(
+        var analysis = new StudyAnalysis(
             toolVersion,
             identity,
             evidence,
@@ -89,6 +90,7 @@ public static class StudyAnalyzer
             Looks = inputs.Looks,
             Controls = protocol.Controls == ControlRule.EveryRun ? ControlSummary.Of(inputs) : [],
         };
+        return Outcome.Of(analysis, analysis.Queries);
     }
 
     // Contexts know nothing of each other, so they are concluded side by side; order and figures stay the same.

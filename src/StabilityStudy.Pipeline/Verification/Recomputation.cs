@@ -77,37 +77,28 @@ internal sealed record Recomputation(
             return Failed(WhyNot(intake.Queries));
         }
 
-        var inputQueries = InputQueries.Of(study.Inputs);
-        return inputQueries.Any(query => query.Severity == Severity.Stop)
-            ? Failed(WhyNot(inputQueries))
-            : Compare(
-                attached,
-                study,
-                released,
-                [.. intake.Queries, .. stated.OwnFileQueries],
-                inputQueries
-            );
+        var outcome = StudyAnalyzer.AnalyzeSound(
+            LockSignatures.Checked(study.Inputs, attached.Inputs),
+            study.Identity with
+            {
+                RawFiles = stated.RawFiles,
+            },
+            [.. intake.Queries, .. stated.OwnFileQueries],
+            stated.ToolVersion
+        );
+        return outcome.TryGet(out var recomputed)
+            ? Compare(attached, study, released, recomputed)
+            : Failed(WhyNot(outcome.Queries));
     }
 
     private static Recomputation Compare(
         AttachedStudy attached,
         StudyIntakeResult study,
         ReleasedVersion released,
-        ImmutableArray<DataQuery> queries,
-        ImmutableArray<DataQuery> inputQueries
+        StudyAnalysis recomputed
     )
     {
         var stated = attached.Stated;
-        var recomputed = StudyAnalyzer.Analyze(
-            LockSignatures.Checked(study.Inputs, attached.Inputs),
-            study.Identity with
-            {
-                RawFiles = stated.RawFiles,
-            },
-            queries,
-            inputQueries,
-            stated.ToolVersion
-        );
         var computed = AnalysisJson.WriteInForm(recomputed, stated.Format);
         var current = ReleasedVersion.Current;
         var version =
