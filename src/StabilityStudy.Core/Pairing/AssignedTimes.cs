@@ -37,9 +37,7 @@ internal static class AssignedTimes
     /// <summary>The record of a specimen at a time point that is not its own.</summary>
     public static PairRecord NotAssigned(Draw draw, BaselineFinding baseline) =>
         new(
-            draw.Specimen,
-            draw.First.Subject,
-            DateOnly.FromDateTime(draw.First.CollectedAt.DateTime),
+            draw.Drawn.Collected,
             PairStatus.NotAssigned,
             "tested at other time points, as planned",
             baseline.Measurement,
@@ -47,7 +45,6 @@ internal static class AssignedTimes
             IsOutlier: false
         )
         {
-            CollectedAt = draw.First.CollectedAt,
             HasValidBaseline = baseline.Status == PairStatus.Compared,
         };
 }

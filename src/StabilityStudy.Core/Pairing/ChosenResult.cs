@@ -20,10 +20,6 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
         )
         {
             Container = tube,
-            ReplicateRuns =
-                Rows.Length > 1 && Rows.All(row => row.Run.Length > 0)
-                    ? [.. Rows.Select(row => row.Run).Distinct()]
-                    : [],
         };
 
     private TestConditions OfReplicates() =>
@@ -34,6 +30,9 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
             Lot = Joined(row => row.Lot),
             Calibration = Joined(row => row.Calibration),
             Operator = Joined(row => row.Operator),
+            ReplicateRuns = Rows.All(row => row.Run.Length > 0)
+                ? [.. Rows.Select(row => row.Run).Distinct()]
+                : [],
         };
 
     private string Joined(Func<ResultRow, string> of) =>

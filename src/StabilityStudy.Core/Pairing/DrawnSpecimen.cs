@@ -22,6 +22,10 @@ internal sealed record DrawnSpecimen(
     /// <summary>The first tube. Subject, group and time of collection are the same for all tubes.</summary>
     public TubeRow First => Tubes[0];
 
+    /// <summary>What its pairs have in common.</summary>
+    public CollectedSpecimen Collected { get; } =
+        new(Rows.Specimen, Tubes[0].Subject, Tubes[0].CollectedAt);
+
     /// <summary>The specimens of a group and storage, those marked that are the first of their subject.</summary>
     public static ImmutableArray<DrawnSpecimen> Marked(IEnumerable<DrawnSpecimen> specimens)
     {

@@ -16,6 +16,35 @@ public sealed record Measurement(
     int? SourceRow
 )
 {
+    // There may be a million: what can be absent stands beside a mark of its own, which takes less room than a nullable value.
+    private readonly DateTimeOffset _testedAt = TestedAt ?? default;
+    private readonly TimeSpan _delay = Delay ?? default;
+    private readonly int _sourceRow = SourceRow ?? default;
+    private readonly bool _isTested = TestedAt is not null;
+    private readonly bool _hasDelay = Delay is not null;
+    private readonly bool _hasRow = SourceRow is not null;
+
+    /// <summary>Time of the test; null when it was not tested.</summary>
+    public DateTimeOffset? TestedAt
+    {
+        get => _isTested ? _testedAt : null;
+        init => (_testedAt, _isTested) = (value ?? default, value is not null);
+    }
+
+    /// <summary>Actual delay since collection, or since thawing where time counts from there; null when it was not tested.</summary>
+    public TimeSpan? Delay
+    {
+        get => _hasDelay ? _delay : null;
+        init => (_delay, _hasDelay) = (value ?? default, value is not null);
+    }
+
+    /// <summary>Line of results.csv; null when there is no row.</summary>
+    public int? SourceRow
+    {
+        get => _hasRow ? _sourceRow : null;
+        init => (_sourceRow, _hasRow) = (value ?? default, value is not null);
+    }
+
     /// <summary>Run; empty when not recorded.</summary>
     public string Run => Conditions.Run;
 
@@ -37,8 +66,8 @@ public sealed record Measurement(
     /// <summary>Between the codes of two replicates that differ.</summary>
     internal const string And = " and ";
 
-    /// <summary>The runs of replicates that differ, which a code with the same words in it cannot imitate; empty when they share one or it was not recorded.</summary>
-    internal ImmutableArray<string> ReplicateRuns { get; init; } = [];
+    /// <summary>The runs of replicates that differ; empty when they share one or it was not recorded.</summary>
+    internal ImmutableArray<string> ReplicateRuns => Conditions.ReplicateRuns;
 
     /// <summary>The run of the first replicate; null when not recorded.</summary>
     internal string? FirstRun =>

@@ -70,9 +70,7 @@ internal static class PairAssembly
         var tube = chosen is null ? null : draw.Tube(chosen.Row.Tube);
         var decision = PairDecision.Of(draw, baseline, chosen, tube, timePoint, context);
         return new PairRecord(
-            draw.Specimen,
-            draw.First.Subject,
-            DateOnly.FromDateTime(draw.First.CollectedAt.DateTime),
+            draw.Drawn.Collected,
             decision.Status,
             decision.Reason,
             baseline.Measurement,
@@ -80,11 +78,9 @@ internal static class PairAssembly
             IsOutlier: false
         )
         {
-            CollectedAt = draw.First.CollectedAt,
             HasValidBaseline = baseline.Status == PairStatus.Compared,
             IsOfDelayedTube = decision.IsOfDelayedTube,
             IsExcludedKnowing = decision.IsExcludedKnowing,
-            Frozen = FrozenTimes.Of(tube, chosen?.Row.TestedAt),
         };
     }
 }

@@ -1,18 +1,14 @@
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>One specimen at one time point: what was measured and what became of it.</summary>
-/// <param name="Specimen">Code of the draw.</param>
-/// <param name="Subject">Study code of the person.</param>
-/// <param name="CollectionDay">Day of collection where it took place.</param>
+/// <param name="Collected">The specimen, which its pairs have in common.</param>
 /// <param name="Status">What became of the pair.</param>
 /// <param name="Reason">Why, in words; empty when the pair is compared.</param>
 /// <param name="Baseline">The baseline; null when there is no tube or row for it.</param>
 /// <param name="Delayed">The delayed result; null when there is no tube or row for it.</param>
 /// <param name="IsOutlier">Whether the change was flagged as an outlier; flagged pairs stay in every figure.</param>
 public sealed record PairRecord(
-    string Specimen,
-    string Subject,
-    DateOnly CollectionDay,
+    CollectedSpecimen Collected,
     PairStatus Status,
     string Reason,
     Measurement? Baseline,
@@ -20,6 +16,18 @@ public sealed record PairRecord(
     bool IsOutlier
 )
 {
+    /// <summary>Code of the draw.</summary>
+    public string Specimen => Collected.Code;
+
+    /// <summary>Study code of the person.</summary>
+    public string Subject => Collected.Subject;
+
+    /// <summary>Day of collection where it took place.</summary>
+    public DateOnly CollectionDay => Collected.Day;
+
+    /// <summary>Time of collection: the order in which specimens take the planned places.</summary>
+    public DateTimeOffset CollectedAt => Collected.At;
+
     /// <summary>Whether the pair is ineligible for its delayed tube alone, while the baseline is sound.</summary>
     public bool IsOfDelayedTube { get; init; }
 
@@ -31,10 +39,7 @@ public sealed record PairRecord(
     public TimeSpan? TimeAfterSpinning => Delayed?.TestedAt - Delayed?.Container?.SpunAt;
 
     /// <summary>Times of a delayed portion that was frozen and thawed; null for others, and where they are not known.</summary>
-    public FrozenTimes? Frozen { get; init; }
-
-    /// <summary>Time of collection: the order in which specimens take the planned places.</summary>
-    public DateTimeOffset CollectedAt { get; init; }
+    public FrozenTimes? Frozen => FrozenTimes.Of(Delayed?.Container, Delayed?.TestedAt);
 
     /// <summary>Instrument of the baseline, with which the specimen entered the study; empty where it is not recorded, or there is no baseline.</summary>
     internal string Instrument => Baseline?.Instrument ?? "";

@@ -266,9 +266,7 @@ public static class CriterionSetCharacteristic
                 null
             );
         return new PairRecord(
-            code,
-            code,
-            DateOnly.FromDateTime(collected.DateTime),
+            new(code, code, collected),
             PairStatus.Compared,
             "",
             Of("baseline", baseline, early, conduct.BaselineRun[number]),

@@ -22,6 +22,25 @@ public sealed record ResultRow(
     TestConditions Conditions
 )
 {
+    // There may be a million rows: what can be absent stands beside a mark of its own, which takes less room than a nullable value.
+    private readonly DateTimeOffset _testedAt = TestedAt ?? default;
+    private readonly bool _isTested = TestedAt is not null;
+    private readonly short _replicate = (short)Replicate;
+
+    /// <summary>Time of the test; null when it was not tested.</summary>
+    public DateTimeOffset? TestedAt
+    {
+        get => _isTested ? _testedAt : null;
+        init => (_testedAt, _isTested) = (value ?? default, value is not null);
+    }
+
+    /// <summary>From 1.</summary>
+    public int Replicate
+    {
+        get => _replicate;
+        init => _replicate = (short)value;
+    }
+
     /// <summary>Unit as reported.</summary>
     public string Unit => Conditions.Unit;
 
@@ -96,14 +115,26 @@ public sealed record ResultRow(
 }
 
 /// <summary>When a result belongs: the baseline, or a planned delay.</summary>
-/// <param name="TimePoint">The planned delay; null for the baseline.</param>
-public readonly record struct TestOccasion(TimePoint? TimePoint)
+public readonly record struct TestOccasion
 {
     /// <summary>The word for the baseline in the files.</summary>
     public const string BaselineWord = "baseline";
 
+    private readonly TimeSpan _delay;
+
+    /// <summary>When a result belongs.</summary>
+    /// <param name="timePoint">The planned delay; null for the baseline.</param>
+    public TestOccasion(TimePoint? timePoint)
+    {
+        ArgumentOutOfRangeException.ThrowIfEqual(timePoint, new TimePoint(TimeSpan.Zero));
+        _delay = timePoint?.Delay ?? TimeSpan.Zero;
+    }
+
+    /// <summary>The planned delay; null for the baseline.</summary>
+    public TimePoint? TimePoint => IsBaseline ? null : new TimePoint(_delay);
+
     /// <summary>Whether this is the baseline.</summary>
-    public bool IsBaseline => TimePoint is null;
+    public bool IsBaseline => _delay == TimeSpan.Zero;
 
     /// <summary>"baseline" or the time point as written in the files.</summary>
     public override string ToString() => TimePoint?.ToString() ?? BaselineWord;

@@ -29,6 +29,9 @@ public sealed record TestConditions(
     /// <summary>What was added to the recorded time, because study.toml says that the clock was wrong.</summary>
     public TimeSpan ClockCorrection { get; init; }
 
+    /// <summary>The runs of replicates that differ, which a code with the same words in it cannot imitate; empty when they share one or it was not recorded.</summary>
+    internal ImmutableArray<string> ReplicateRuns { get; init; } = [];
+
     /// <summary>A run of which nothing else was recorded.</summary>
     public static TestConditions OfRun(string run) => new("", run, "", "", "", "", "", "");
 }

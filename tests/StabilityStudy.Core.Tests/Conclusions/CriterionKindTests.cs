@@ -297,7 +297,13 @@ public sealed class CriterionKindTests
 
         var independent = Of(pairs);
         var repeated = Of([
-            .. pairs.Select((pair, i) => pair with { Subject = SmallRows.Code(i / 2) }),
+            .. pairs.Select(
+                (pair, i) =>
+                    pair with
+                    {
+                        Collected = pair.Collected with { Subject = SmallRows.Code(i / 2) },
+                    }
+            ),
         ]);
 
         Assert.True(repeated.Width > independent.Width);

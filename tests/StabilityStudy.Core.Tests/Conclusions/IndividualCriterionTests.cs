@@ -242,11 +242,12 @@ public sealed class IndividualCriterionTests
     public void A_person_counts_once_as_the_worst_of_the_draws()
     {
         var first = SmallPairs.Compared(0, "30.0", "30.0");
+        var second = SmallPairs.Compared(1, "30.0", "40.0");
         var result = Evaluate([
             first,
-            SmallPairs.Compared(1, "30.0", "40.0") with
+            second with
             {
-                Subject = first.Subject,
+                Collected = second.Collected with { Subject = first.Subject },
             },
         ]);
 

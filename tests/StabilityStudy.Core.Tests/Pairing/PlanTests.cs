@@ -132,9 +132,7 @@ public sealed class PlanTests
     public void Categories_are_compared_and_have_no_numbers()
     {
         var pair = new PairRecord(
-            "S",
-            "P",
-            new DateOnly(2026, 3, 2),
+            new("S", "P", new DateTimeOffset(2026, 3, 2, 8, 0, 0, TimeSpan.Zero)),
             PairStatus.Compared,
             "",
             Category("negative", 0),
@@ -148,5 +146,5 @@ public sealed class PlanTests
     }
 
     private static Measurement Category(string text, int category) =>
-        new("T", new CategoryResult(text, category), null, null, "", "", "", "", null);
+        new("T", new CategoryResult(text, category), null, null, TestConditions.OfRun(""), null);
 }

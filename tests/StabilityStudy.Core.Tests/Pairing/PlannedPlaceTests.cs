@@ -34,9 +34,7 @@ public sealed class PlannedPlaceTests
         var at = new DateTimeOffset(2026, 3, 2, 8, 0, 0, TimeSpan.Zero);
         var pairs = new[] { "S3", "S1", "S2" }
             .Select(code => new PairRecord(
-                code,
-                code,
-                new DateOnly(2026, 3, 2),
+                new(code, code, at),
                 PairStatus.Compared,
                 "",
                 null,
@@ -44,7 +42,6 @@ public sealed class PlannedPlaceTests
                 false
             )
             {
-                CollectedAt = at,
                 HasValidBaseline = true,
             })
             .ToImmutableArray();

@@ -2,6 +2,7 @@ using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Resampling;
@@ -113,9 +114,15 @@ public sealed class SupposedFromResultsTests
                     (pair, i) =>
                         pair with
                         {
-                            CollectionDay = DateOnly.FromDateTime(first.AddDays(day[i]).DateTime),
-                            Baseline = pair.Baseline! with { Run = $"B{day[i]}" },
-                            Delayed = pair.Delayed! with { Run = $"D{day[i] / 2}" },
+                            Collected = pair.Collected with { At = first.AddDays(day[i]) },
+                            Baseline = pair.Baseline! with
+                            {
+                                Conditions = TestConditions.OfRun($"B{day[i]}"),
+                            },
+                            Delayed = pair.Delayed! with
+                            {
+                                Conditions = TestConditions.OfRun($"D{day[i] / 2}"),
+                            },
                         }
                 ),
         ];

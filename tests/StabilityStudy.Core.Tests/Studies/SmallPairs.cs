@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Tests.Studies;
 
@@ -33,9 +34,7 @@ internal static class SmallPairs
         int day
     ) =>
         new(
-            SmallRows.Code(number),
-            SmallRows.Code(number),
-            s_firstDay.AddDays(day),
+            new(SmallRows.Code(number), SmallRows.Code(number), At(day, 0)),
             status,
             "",
             Measured(baseline, 0, day),
@@ -43,13 +42,16 @@ internal static class SmallPairs
             false
         );
 
-    private static Measurement Measured(string text, int hour, int day)
-    {
-        var at = new DateTimeOffset(
-            s_firstDay.AddDays(day),
-            new TimeOnly(8 + hour, 0),
-            TimeSpan.Zero
+    private static Measurement Measured(string text, int hour, int day) =>
+        new(
+            "T",
+            SmallRows.Reported(text),
+            At(day, hour),
+            TimeSpan.FromHours(hour),
+            TestConditions.OfRun(""),
+            2
         );
-        return new("T", SmallRows.Reported(text), at, TimeSpan.FromHours(hour), "", "", "", "", 2);
-    }
+
+    private static DateTimeOffset At(int day, int hour) =>
+        new(s_firstDay.AddDays(day), new TimeOnly(8 + hour, 0), TimeSpan.Zero);
 }

@@ -84,8 +84,11 @@ internal static class ScopeScenarios
         pairs.Select(pair =>
             pair with
             {
-                Specimen = instrument + pair.Specimen,
-                Subject = instrument + pair.Subject,
+                Collected = pair.Collected with
+                {
+                    Code = instrument + pair.Specimen,
+                    Subject = instrument + pair.Subject,
+                },
                 Baseline = On(instrument, pair.Baseline!),
                 Delayed = On(instrument, pair.Delayed!),
                 HasValidBaseline = true,
@@ -95,7 +98,10 @@ internal static class ScopeScenarios
     private static Measurement On(string instrument, Measurement result) =>
         result with
         {
-            Instrument = instrument,
-            Run = instrument + result.Run,
+            Conditions = result.Conditions with
+            {
+                Instrument = instrument,
+                Run = instrument + result.Run,
+            },
         };
 }

@@ -107,9 +107,7 @@ internal static class SimulatedPairs
         var testedLast = collected.AddHours(hours);
         var testedFirst = collection.OneRun ? testedLast : collected.AddHours(baselineHours);
         return new PairRecord(
-            s_codes[number],
-            s_codes[number],
-            s_firstDay.AddDays(day),
+            new(s_codes[number], s_codes[number], collected),
             status,
             "",
             new(
@@ -117,13 +115,17 @@ internal static class SimulatedPairs
                 baseline,
                 testedFirst,
                 TimeSpan.FromHours(baselineHours),
-                baselineRun,
-                "",
-                "",
-                "",
+                TestConditions.OfRun(baselineRun),
                 2
             ),
-            new("D", delayed, testedLast, TimeSpan.FromHours(hours), delayedRun, "", "", "", 3),
+            new(
+                "D",
+                delayed,
+                testedLast,
+                TimeSpan.FromHours(hours),
+                TestConditions.OfRun(delayedRun),
+                3
+            ),
             false
         );
     }
