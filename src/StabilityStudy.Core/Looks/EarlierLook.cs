@@ -1,3 +1,7 @@
+using System.Buffers.Binary;
+using System.Security.Cryptography;
+using System.Text;
+
 namespace StabilityStudy.Core.Looks;
 
 /// <summary>
@@ -40,13 +44,11 @@ public sealed record LookedAtCell(
     ImmutableArray<LookedAtPair> Pairs
 );
 
-/// <summary>One specimen as a look showed it.</summary>
+/// <summary>One specimen as a look showed it; there may be a million.</summary>
 /// <param name="Specimen">Its code.</param>
-/// <param name="Fingerprint">Fingerprint of its two results; empty when the pair did not count.</param>
-public sealed record LookedAtPair(string Specimen, string Fingerprint)
+/// <param name="Fingerprint">Fingerprint of its two results; null when the pair did not count.</param>
+public readonly record struct LookedAtPair(string Specimen, uint? Fingerprint)
 {
-    private const int FingerprintBytes = 4;
-
     /// <summary>A pair as it stands now.</summary>
     public static LookedAtPair Of(PairRecord pair)
     {
@@ -57,15 +59,15 @@ public sealed record LookedAtPair(string Specimen, string Fingerprint)
                 ? FingerprintOf(
                     $"{pair.Status} {pair.Baseline?.Result.Text} {pair.Delayed?.Result.Text}"
                 )
-                : ""
+                : null
         );
     }
 
     /// <summary>Tells results apart without repeating them; short, because nobody gains by finding another pair of results with the same one.</summary>
-    private static string FingerprintOf(string text) =>
-        Convert.ToHexStringLower(
-            System
-                .Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(text))
-                .AsSpan(0, FingerprintBytes)
-        );
+    private static uint FingerprintOf(string text)
+    {
+        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
+        SHA256.HashData(Encoding.UTF8.GetBytes(text), hash);
+        return BinaryPrimitives.ReadUInt32BigEndian(hash);
+    }
 }

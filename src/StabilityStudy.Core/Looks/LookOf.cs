@@ -11,8 +11,15 @@ public static class LookOf
         ArgumentNullException.ThrowIfNull(analysis);
         return
         [
-            .. from sequence in analysis.Sequences
-            from cell in sequence.Cells
+            .. from item in analysis
+                .Sequences.SelectMany(sequence =>
+                    sequence.Cells.Select(cell => (Sequence: sequence, Cell: cell))
+                )
+                .ToImmutableArray()
+                .AsParallel()
+                .AsOrdered()
+            let sequence = item.Sequence
+            let cell = item.Cell
             let counted = cell.Pairs.Count(pair => pair.CountsForAgreement)
             where counted > 0
             select new LookedAtCell(
@@ -22,7 +29,7 @@ public static class LookOf
                 sequence.Collection.State,
                 counted,
                 cell.OwnConclusion,
-                [.. cell.Pairs.Select(LookedAtPair.Of)]
+                cell.Pairs.Map(LookedAtPair.Of)
             ),
         ];
     }

@@ -76,18 +76,21 @@ internal static class LookQueries
             yield break;
         }
 
-        var now = cell.Pairs.ToDictionary(pair => pair.Specimen, LookedAtPair.Of);
+        var now = cell.Pairs.ToDictionary(
+            pair => pair.Specimen,
+            pair => LookedAtPair.Of(pair).Fingerprint
+        );
         string[] parts =
         [
             .. Part(
                 "changed",
                 pair =>
-                    Now(pair) is { Length: > 0 } other
+                    pair.Fingerprint is not null
+                    && Now(pair) is { } other
                     && other != pair.Fingerprint
-                    && pair.Fingerprint.Length > 0
             ),
-            .. Part("left out since", pair => pair.Fingerprint.Length > 0 && Now(pair).Length == 0),
-            .. Part("counted since", pair => pair.Fingerprint.Length == 0 && Now(pair).Length > 0),
+            .. Part("left out since", pair => pair.Fingerprint is not null && Now(pair) is null),
+            .. Part("counted since", pair => pair.Fingerprint is null && Now(pair) is not null),
         ];
         if (parts.Length > 0)
         {
@@ -99,7 +102,7 @@ internal static class LookQueries
             );
         }
 
-        string Now(LookedAtPair pair) => now.GetValueOrDefault(pair.Specimen)?.Fingerprint ?? "";
+        uint? Now(LookedAtPair pair) => now.GetValueOrDefault(pair.Specimen);
 
         IEnumerable<string> Part(string what, Func<LookedAtPair, bool> applies)
         {

@@ -40,6 +40,7 @@ internal sealed record LookRow(
 {
     private const int PairsInRow = 200;
     private const string NotCounted = "-";
+    private const string FingerprintForm = "x8";
 
     /// <summary>The rows of looks: each time point in as many as its specimens need.</summary>
     public static ImmutableArray<LookRow> Of(ImmutableArray<EarlierLook> looks)
@@ -79,20 +80,27 @@ internal sealed record LookRow(
 
     /// <summary>Specimens with their fingerprints in one field.</summary>
     public static string Written(IEnumerable<LookedAtPair> pairs) =>
-        string.Join(
-            ' ',
-            pairs.Select(pair =>
-                $"{pair.Specimen}:{(pair.Fingerprint.Length > 0 ? pair.Fingerprint : NotCounted)}"
-            )
-        );
+        string.Join(' ', pairs.Select(pair => $"{pair.Specimen}:{Written(pair.Fingerprint)}"));
 
-    /// <summary>The same read again; a specimen's code may hold a colon, a fingerprint none.</summary>
+    private static string Written(uint? fingerprint) =>
+        fingerprint?.ToString(FingerprintForm, CultureInfo.InvariantCulture) ?? NotCounted;
+
+    /// <summary>The same read again; a specimen's code may hold a colon, a fingerprint none. One that the program does not write is none.</summary>
     public static IEnumerable<LookedAtPair> PairsOf(string words) =>
         from word in words.Split(' ', StringSplitOptions.RemoveEmptyEntries)
         let at = word.LastIndexOf(':')
         where at > 0
-        let fingerprint = word[(at + 1)..]
-        select new LookedAtPair(word[..at], fingerprint == NotCounted ? "" : fingerprint);
+        select new LookedAtPair(
+            word[..at],
+            uint.TryParse(
+                word.AsSpan(at + 1),
+                NumberStyles.AllowHexSpecifier,
+                CultureInfo.InvariantCulture,
+                out var fingerprint
+            )
+                ? fingerprint
+                : null
+        );
 
     /// <summary>The key of a time point; null where the time cannot be read.</summary>
     public static CellKey? KeyOf(string analyte, string group, string storage, string timePoint) =>

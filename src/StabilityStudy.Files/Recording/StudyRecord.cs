@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -32,10 +33,10 @@ public static class StudyRecord
     {
         ArgumentNullException.ThrowIfNull(entry);
         var lines = Lines(record);
-        using var buffer = new MemoryStream();
+        var buffer = new ArrayBufferWriter<byte>();
         if (!record.IsEmpty && record.Span[^1] != LineFeed)
         {
-            buffer.WriteByte(LineFeed);
+            buffer.Write([LineFeed]);
         }
 
         using (var json = new Utf8JsonWriter(buffer, s_options))
@@ -70,8 +71,8 @@ public static class StudyRecord
             json.WriteEndObject();
         }
 
-        buffer.WriteByte(LineFeed);
-        return buffer.ToArray();
+        buffer.Write([LineFeed]);
+        return buffer.WrittenMemory;
     }
 
     /// <summary>SHA-256 of the last line; null where there is none.</summary>

@@ -134,7 +134,7 @@ public sealed class LookRecordTests
                     .Range(1, 450)
                     .Select(i => new LookedAtPair(
                         string.Create(CultureInfo.InvariantCulture, $"S:{i}"),
-                        i % 9 == 0 ? "" : i.ToString("x8", CultureInfo.InvariantCulture)
+                        i % 9 == 0 ? null : (uint)i
                     )),
             ]
         );
