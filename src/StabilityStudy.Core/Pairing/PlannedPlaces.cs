@@ -32,10 +32,7 @@ internal static class PlannedPlaces
     {
         var taken = new Dictionary<string, int>(StringComparer.Ordinal);
         var beyond = new HashSet<string>();
-        var inOrder = pairs
-            .Keep(pair => pair.Status != PairStatus.AddedAfterLook)
-            .Sort(s_byCollection);
-        foreach (var pair in inOrder)
+        foreach (var pair in InOrder(pairs.Keep(pair => pair.Status != PairStatus.AddedAfterLook)))
         {
             var places = placesOf(pair);
             var before = taken.GetValueOrDefault(places);
@@ -63,5 +60,18 @@ internal static class PlannedPlaces
                 }
                 : pair
         );
+    }
+
+    private static ImmutableArray<PairRecord> InOrder(ImmutableArray<PairRecord> pairs)
+    {
+        for (var i = 1; i < pairs.Length; i++)
+        {
+            if (s_byCollection(pairs[i - 1], pairs[i]) > 0)
+            {
+                return pairs.Sort(s_byCollection);
+            }
+        }
+
+        return pairs;
     }
 }

@@ -1,3 +1,6 @@
+using System.Buffers;
+using System.Runtime.CompilerServices;
+
 namespace StabilityStudy.Core.Text;
 
 /// <summary>Lists from lists in one plain loop: over the pairs of a large study a chain of iterators takes longer than what is done with each.</summary>
@@ -9,18 +12,35 @@ internal static class PlainLoops
         Func<T, TResult> of
     ) => ImmutableArray.CreateRange(items, of);
 
-    /// <summary>The items that are wanted.</summary>
+    /// <summary>The items that are wanted; the same array where all are.</summary>
     public static ImmutableArray<T> Keep<T>(this ImmutableArray<T> items, Func<T, bool> wanted)
     {
-        var kept = ImmutableArray.CreateBuilder<T>(items.Length);
-        foreach (var item in items)
+        var kept = 0;
+        while (kept < items.Length && wanted(items[kept]))
+        {
+            kept++;
+        }
+
+        if (kept == items.Length)
+        {
+            return items;
+        }
+
+        var rented = ArrayPool<T>.Shared.Rent(items.Length);
+        items.AsSpan(0, kept).CopyTo(rented);
+        foreach (var item in items.AsSpan()[(kept + 1)..])
         {
             if (wanted(item))
             {
-                kept.Add(item);
+                rented[kept++] = item;
             }
         }
 
-        return kept.DrainToImmutable();
+        var all = ImmutableArray.Create(rented.AsSpan(0, kept));
+        ArrayPool<T>.Shared.Return(
+            rented,
+            clearArray: RuntimeHelpers.IsReferenceOrContainsReferences<T>()
+        );
+        return all;
     }
 }
