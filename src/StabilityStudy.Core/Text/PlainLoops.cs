@@ -4,8 +4,21 @@ using System.Runtime.CompilerServices;
 namespace StabilityStudy.Core.Text;
 
 /// <summary>Lists from lists in one plain loop: over the pairs of a large study a chain of iterators takes longer than what is done with each.</summary>
-internal static class PlainLoops
+public static class PlainLoops
 {
+    /// <summary>How many items are wanted.</summary>
+    public static int Count<T>(this ImmutableArray<T> items, Func<T, bool> wanted)
+    {
+        ArgumentNullException.ThrowIfNull(wanted);
+        var count = 0;
+        foreach (var item in items)
+        {
+            count += wanted(item) ? 1 : 0;
+        }
+
+        return count;
+    }
+
     /// <summary>What is made of each item.</summary>
     public static ImmutableArray<TResult> Map<T, TResult>(
         this ImmutableArray<T> items,
@@ -15,6 +28,7 @@ internal static class PlainLoops
     /// <summary>The items that are wanted; the same array where all are.</summary>
     public static ImmutableArray<T> Keep<T>(this ImmutableArray<T> items, Func<T, bool> wanted)
     {
+        ArgumentNullException.ThrowIfNull(wanted);
         var kept = 0;
         while (kept < items.Length && wanted(items[kept]))
         {

@@ -1,3 +1,5 @@
+using StabilityStudy.Core.Text;
+
 namespace StabilityStudy.Reporting.Report.Wording;
 
 /// <summary>How many specimens of a time point count, how many are left out and why. What counts as outside is not left out.</summary>
@@ -6,14 +8,15 @@ internal static class LeftOut
     /// <summary>"38 of 40": those that count for a share, of those received and meant for this time point; "40 of 40, mean 39" where the mean rests on fewer.</summary>
     public static string CountedOfReceived(Cell cell)
     {
-        var counted = Meant(cell) - Number(cell);
+        var meant = Meant(cell);
+        var counted = meant - Number(cell);
         var compared = cell.Estimates.Compared;
-        return $"{NumberText.Count(counted)} of {NumberText.Count(Meant(cell))}"
+        return $"{NumberText.Count(counted)} of {NumberText.Count(meant)}"
             + (compared > 0 && compared < counted ? $", mean {NumberText.Count(compared)}" : "");
     }
 
     /// <summary>Number left out.</summary>
-    public static int Number(Cell cell) => Pairs(cell).Length;
+    public static int Number(Cell cell) => cell.Pairs.Count(pair => pair.IsLeftOut);
 
     /// <summary>The numbers of a time point with their reasons, never shortened: "12 h 2 of 40 (1 time wrong or unknown, 1 not eligible)"; empty when none is left out.</summary>
     public static string InWords(Cell cell)
@@ -41,7 +44,7 @@ internal static class LeftOut
     private static int Meant(Cell cell) => cell.Pairs.Count(pair => pair.IsDue);
 
     private static ImmutableArray<PairRecord> Pairs(Cell cell) =>
-        [.. cell.Pairs.Where(pair => pair.IsLeftOut)];
+        cell.Pairs.Keep(pair => pair.IsLeftOut);
 
     private static string Reason(PairRecord pair) =>
         pair.Status switch
