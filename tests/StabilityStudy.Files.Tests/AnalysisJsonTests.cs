@@ -162,9 +162,33 @@ public sealed class AnalysisJsonTests
     {
         RepositoryFile.RequireSame(
             "src/StabilityStudy.Files/Json/analysis.schema.json",
-            AnalysisJson.Schema()
+            AnalysisJson.Schema(MemberMeanings.Of)
         );
     }
+
+    [Fact]
+    public void Every_property_of_the_published_schema_has_its_meaning_in_words()
+    {
+        var schema = JsonNode.Parse(AnalysisJson.Schema(MemberMeanings.Of))!;
+        Assert.Empty(
+            schema["$defs"]!
+                .AsObject()
+                .SelectMany(definition =>
+                    definition.Value!["oneOf"]?.AsArray() is { } kinds
+                        ? kinds.SelectMany(kind => Unexplained(definition.Key, kind!))
+                        : Unexplained(definition.Key, definition.Value)
+                )
+                .Concat(Unexplained("study", schema))
+        );
+    }
+
+    private static IEnumerable<string> Unexplained(string name, JsonNode definition) =>
+        definition["properties"]!
+            .AsObject()
+            .Where(property =>
+                property.Value!["const"] is null && property.Value["description"] is null
+            )
+            .Select(property => $"{name}.{property.Key}");
 
     private static StudyAnalysis Analyze(StudyBytes files)
     {

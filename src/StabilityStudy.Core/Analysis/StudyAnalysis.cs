@@ -58,4 +58,6 @@ public sealed record StudyIdentity(
 }
 
 /// <summary>A file's name and SHA-256, lower-case hexadecimal.</summary>
+/// <param name="Name">Name of the file.</param>
+/// <param name="Sha256">SHA-256 of its bytes, lower-case hexadecimal.</param>
 public sealed record FileHash(string Name, string Sha256);

@@ -6,7 +6,7 @@ namespace StabilityStudy.Core.Conclusions;
 /// <summary>
 /// Leaves out each subject in turn, with every pair it has in a cell. Means are taken without it; flags, exclusions, the
 /// number of collection days and the shares stay as they are: for shares the question is how many more could be outside
-/// (<see cref="IndividualSensitivity"/>).
+/// (<see cref="Criteria.Individual.IndividualSensitivity"/>).
 /// </summary>
 internal static class OneSubject
 {

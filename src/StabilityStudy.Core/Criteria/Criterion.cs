@@ -88,4 +88,6 @@ public abstract record Criterion(
 }
 
 /// <summary>The limit that one analyte is held to.</summary>
+/// <param name="Analyte">Key of the analyte.</param>
+/// <param name="Limit">Key of its limit; null where the criterion needs none.</param>
 public sealed record LimitChoice(string Analyte, string? Limit);

@@ -25,4 +25,6 @@ public sealed record Disposition(int Planned, int Received, ImmutableArray<Statu
 }
 
 /// <summary>How many specimens of a cell have a status.</summary>
+/// <param name="Status">What became of the specimens.</param>
+/// <param name="Count">Number of specimens.</param>
 public sealed record StatusCount(PairStatus Status, int Count);

@@ -99,6 +99,8 @@ public sealed record Analyte(
 }
 
 /// <summary>What today's rule allows in one patient group.</summary>
+/// <param name="Group">Key of the patient group.</param>
+/// <param name="Rule">Longest time from collection to test, and the source of the rule.</param>
 public sealed record GroupWindow(string Group, WindowRule Rule)
 {
     /// <summary>The storage to which the rule is confined; null for every one.</summary>
@@ -134,4 +136,6 @@ public sealed record WindowRule(TimeSpan Time, string Source)
 }
 
 /// <summary>Lowest and highest result that the method reports as a number, in the analyte's unit.</summary>
+/// <param name="Lowest">Lowest result that is reported as a number.</param>
+/// <param name="Highest">Highest result that is reported as a number.</param>
 public sealed record MeasuringInterval(decimal Lowest, decimal Highest);

@@ -113,9 +113,14 @@ public sealed record Rerun(
 );
 
 /// <summary>A person named in the files.</summary>
+/// <param name="Code">Code by which rows and decisions name the person.</param>
+/// <param name="Name">Name; in examples an invented one.</param>
+/// <param name="Role">What the person does in the study.</param>
 public sealed record Person(string Code, string Name, string Role);
 
 /// <summary>An instrument named in the files.</summary>
+/// <param name="Id">Code by which rows name it.</param>
+/// <param name="Name">What it is.</param>
 public sealed record Instrument(string Id, string Name)
 {
     /// <summary>The site at which it stands; null when not stated.</summary>
@@ -137,6 +142,8 @@ public sealed record Lot(string Id, string Kind, string Analyte, DateOnly? Expir
 }
 
 /// <summary>Whose clock a time column is.</summary>
+/// <param name="Column">Name of the column.</param>
+/// <param name="Description">Which clock its times were read from, as the laboratory states it.</param>
 public sealed record Clock(string Column, string Description);
 
 /// <summary>A pair left out by a person's documented decision.</summary>
@@ -184,6 +191,9 @@ public sealed record NotDrawn(
 );
 
 /// <summary>A departure from the protocol.</summary>
+/// <param name="Text">What departed from the protocol, and what was done about it.</param>
+/// <param name="By">Code of the person who states it.</param>
+/// <param name="On">Day of the statement.</param>
 public sealed record Deviation(string Text, string By, DateOnly On);
 
 /// <summary>Rows drawn at random and compared with the instrument's printout.</summary>

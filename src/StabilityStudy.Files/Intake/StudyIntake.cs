@@ -96,7 +96,7 @@ public static class StudyIntake
     /// <summary>Reads a study of which only the canonical data files are at hand, as a report carries them.</summary>
     /// <param name="files">protocol.toml, study.toml, and specimens.csv and results.csv in canonical form.</param>
     /// <param name="isOfOtherVersion">Whether another version wrote the files, whose canonical form may be another.</param>
-    /// <returns>The same study that <see cref="Read"/> gave, without what belongs to the facility's files alone.</returns>
+    /// <returns>The same study that <see cref="Read(StudyBytes)"/> gave, without what belongs to the facility's files alone.</returns>
     public static Outcome<StudyIntakeResult> ReadCanonical(StudyBytes files, bool isOfOtherVersion)
     {
         var queries = new QueryList();

@@ -99,11 +99,11 @@ public static class AnalysisJson
     /// <summary>What this version states: each property after the definition of the schema that has it, "cell.pairs", with the kind where a definition has several.</summary>
     public static ImmutableHashSet<string> Properties()
     {
-        var definitions = new JsonObject();
+        var definitions = new SchemaDefinitions((_, _) => "");
         AnalysisForms.StudyAnalysisForm.Schema(definitions);
         return
         [
-            .. definitions.SelectMany(definition =>
+            .. definitions.All.SelectMany(definition =>
                 definition.Value!["oneOf"] is JsonArray kinds
                     ? kinds.SelectMany(kind =>
                         Named(ObjectForm.OwnerOf(definition.Key, KindOf(kind!)), kind!)
@@ -123,15 +123,16 @@ public static class AnalysisJson
     }
 
     /// <summary>The published schema (JSON Schema 2020-12).</summary>
-    public static string Schema()
+    /// <param name="meaningOf">What the member of a type means, by the name of its property in the file.</param>
+    internal static string Schema(Func<Type, string, string> meaningOf)
     {
-        var definitions = new JsonObject();
+        var definitions = new SchemaDefinitions(meaningOf);
         AnalysisForms.StudyAnalysisForm.Schema(definitions);
-        var schema = definitions["studyAnalysis"]!.DeepClone().AsObject();
-        definitions.Remove("studyAnalysis");
+        var schema = definitions.All["studyAnalysis"]!.DeepClone().AsObject();
+        definitions.All.Remove("studyAnalysis");
         schema.Insert(0, "$schema", "https://json-schema.org/draft/2020-12/schema");
         schema.Insert(1, "title", FileName);
-        schema["$defs"] = definitions;
+        schema["$defs"] = definitions.All;
         return System.Text.Encoding.UTF8.GetString(Write(json => schema.WriteTo(json)));
     }
 

@@ -50,4 +50,7 @@ public sealed record ClassificationResult(
 }
 
 /// <summary>How many specimens went from one class to another; places in the list of classes.</summary>
+/// <param name="Baseline">Class of the baseline: its place in the list of classes, from 0.</param>
+/// <param name="Delayed">Class of the delayed result, likewise.</param>
+/// <param name="Count">Number of specimens.</param>
 public sealed record ClassChange(int Baseline, int Delayed, int Count);

@@ -82,10 +82,10 @@ internal static class AnalysisForms
     private static ObjectForm<CellEntry> CellForm(Form<CellEntry> pairs) =>
         new("cell")
         {
-            { "analyte", v => v.Cell.Key.Analyte, Form.Text },
-            { "group", v => v.Cell.Key.Group, Form.Text },
-            { "storage", v => v.Cell.Key.Storage, Form.Text },
-            { "timePoint", v => v.Cell.Key.TimePoint, Form.TimePoint },
+            { "analyte", v => v.Cell.Key.Analyte, Form.Text, "key of the analyte" },
+            { "group", v => v.Cell.Key.Group, Form.Text, "key of the patient group" },
+            { "storage", v => v.Cell.Key.Storage, Form.Text, "key of the storage" },
+            { "timePoint", v => v.Cell.Key.TimePoint, Form.TimePoint, "planned delay" },
             { "conclusion", v => v.Cell.Conclusion, Form.Decisive(Form.Word<Conclusion>()) },
             { "ownConclusion", v => v.Cell.OwnConclusion, Form.Decisive(Form.Word<Conclusion>()) },
             { "disposition", v => v.Cell.Disposition, DispositionForm },
@@ -128,8 +128,13 @@ internal static class AnalysisForms
     ) =>
         new("studyAnalysis")
         {
-            { "format", _ => format, Form.Count },
-            { "rules", _ => DecisionRules.Number, Form.Count },
+            { "format", _ => format, Form.Count, "number of the form that this file has" },
+            {
+                "rules",
+                _ => DecisionRules.Number,
+                Form.Count,
+                "number of the decision rules by which it was concluded"
+            },
             { "toolVersion", v => v.Analysis.ToolVersion, Form.Text },
             { "identity", v => v.Analysis.Identity, Form.FromInputs(StudyIdentityForm) },
             { "lock", v => v.Analysis.Lock, Form.FromInputs(LockEvidenceForm) },

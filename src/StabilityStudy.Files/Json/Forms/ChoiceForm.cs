@@ -19,7 +19,7 @@ internal sealed class ChoiceForm<T>(string name) : Form<T>, IEnumerable
 
         bool TryWrite(Utf8JsonWriter json, T value);
 
-        JsonObject Schema(JsonObject definitions);
+        JsonObject Schema(SchemaDefinitions definitions);
 
         void Compare(
             JsonElement stated,
@@ -49,18 +49,16 @@ internal sealed class ChoiceForm<T>(string name) : Form<T>, IEnumerable
         }
     }
 
-    public override JsonNode Schema(JsonObject definitions)
+    public override JsonNode Schema(SchemaDefinitions definitions)
     {
-        if (!definitions.ContainsKey(name))
-        {
-            definitions[name] = null;
-            definitions[name] = new JsonObject
-            {
-                ["oneOf"] = new JsonArray([.. _kinds.Select(kind => kind.Schema(definitions))]),
-            };
-        }
-
-        return new JsonObject { ["$ref"] = "#/$defs/" + name };
+        return definitions.Reference(
+            name,
+            () =>
+                new JsonObject
+                {
+                    ["oneOf"] = new JsonArray([.. _kinds.Select(kind => kind.Schema(definitions))]),
+                }
+        );
     }
 
     public override void Compare(
@@ -110,7 +108,8 @@ internal sealed class ChoiceForm<T>(string name) : Form<T>, IEnumerable
             return true;
         }
 
-        public JsonObject Schema(JsonObject definitions) => form.Definition(definitions, word);
+        public JsonObject Schema(SchemaDefinitions definitions) =>
+            form.Definition(definitions, word);
 
         public void Compare(
             JsonElement stated,

@@ -20,7 +20,12 @@ internal static class EstimateForm
         where T : class
     {
         var form = FormOf(value);
-        form.Add("withoutPair", v => v.NotComputable?.Omitted?.Pair, Form.Count.OrNull());
+        form.Add(
+            "withoutPair",
+            v => v.NotComputable?.Omitted?.Pair,
+            Form.Count.OrNull(),
+            "where there is no value because one fit fails: the number, from 1, of the pair that this fit leaves out; else null"
+        );
         return form;
     }
 
@@ -29,7 +34,12 @@ internal static class EstimateForm
         where T : class
     {
         var form = FormOf(value);
-        form.Add("withoutInterval", v => v.NotComputable?.Point, s_point.OrNull());
+        form.Add(
+            "withoutInterval",
+            v => v.NotComputable?.Point,
+            s_point.OrNull(),
+            "the estimate alone where its interval cannot be computed; else null"
+        );
         return form;
     }
 

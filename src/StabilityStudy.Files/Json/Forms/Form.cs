@@ -17,7 +17,7 @@ internal abstract class Form<T>
 
     /// <summary>The JSON Schema of the values.</summary>
     /// <param name="definitions">Takes the schemas that are named and referred to.</param>
-    public abstract JsonNode Schema(JsonObject definitions);
+    public abstract JsonNode Schema(SchemaDefinitions definitions);
 
     /// <summary>Compares what a report states with what was computed again.</summary>
     /// <param name="stated">The element of the report.</param>

@@ -18,7 +18,7 @@ internal sealed class LeftOutForm<T>(Form<T> form, Func<T, bool> isThere, bool i
 
     public override void Write(Utf8JsonWriter json, T value) => form.Write(json, value);
 
-    public override JsonNode Schema(JsonObject definitions) => form.Schema(definitions);
+    public override JsonNode Schema(SchemaDefinitions definitions) => form.Schema(definitions);
 
     public override void Compare(
         JsonElement stated,

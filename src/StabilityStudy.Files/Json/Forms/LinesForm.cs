@@ -31,7 +31,7 @@ internal sealed class LinesForm<T>(Form<T> item, Form<ImmutableArray<T>> list)
         json.WriteEndArray();
     }
 
-    public override JsonNode Schema(JsonObject definitions) => list.Schema(definitions);
+    public override JsonNode Schema(SchemaDefinitions definitions) => list.Schema(definitions);
 
     public override void Compare(
         JsonElement stated,

@@ -20,7 +20,7 @@ internal sealed class ListForm<T>(Form<T> item, string[] key, bool isOpen) : For
         json.WriteEndArray();
     }
 
-    public override JsonNode Schema(JsonObject definitions) =>
+    public override JsonNode Schema(SchemaDefinitions definitions) =>
         new JsonObject { ["type"] = "array", ["items"] = item.Schema(definitions) };
 
     public override void Compare(

@@ -19,7 +19,7 @@ internal interface IProperty<in T>
 
     void Write(Utf8JsonWriter json, T value);
 
-    JsonNode Schema(JsonObject definitions);
+    JsonNode Schema(SchemaDefinitions definitions);
 
     void Compare(
         JsonElement stated,
@@ -58,7 +58,7 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
     /// <param name="property">Its name in the file.</param>
     /// <param name="get">Where its value comes from.</param>
     /// <param name="form">Its form.</param>
-    /// <param name="note">What it means, for the schema and FORMATS.md; empty where its name says it.</param>
+    /// <param name="note">What it means, for the schema and FORMATS.md; empty where that is what the member of the same name means.</param>
     public void Add<TValue>(
         string property,
         Func<T, TValue> get,
@@ -82,19 +82,13 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
         json.WriteEndObject();
     }
 
-    public override JsonNode Schema(JsonObject definitions)
+    public override JsonNode Schema(SchemaDefinitions definitions)
     {
-        if (!definitions.ContainsKey(name))
-        {
-            definitions[name] = null;
-            definitions[name] = Definition(definitions, kind: null);
-        }
-
-        return new JsonObject { ["$ref"] = "#/$defs/" + name };
+        return definitions.Reference(name, () => Definition(definitions, kind: null));
     }
 
     /// <summary>The schema itself, for a record that is one of several kinds with the kind in front.</summary>
-    public JsonObject Definition(JsonObject definitions, string? kind)
+    public JsonObject Definition(SchemaDefinitions definitions, string? kind)
     {
         var properties = new JsonObject();
         if (kind is not null)
@@ -221,12 +215,13 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
             form.Write(json, written);
         }
 
-        public JsonNode Schema(JsonObject definitions)
+        public JsonNode Schema(SchemaDefinitions definitions)
         {
             var schema = form.Schema(definitions);
-            if (note.Length > 0)
+            var meaning = note.Length > 0 ? note : definitions.MeaningOf(typeof(T), property);
+            if (meaning.Length > 0)
             {
-                schema["description"] = note;
+                schema["description"] = meaning;
             }
 
             return schema;

@@ -22,7 +22,7 @@ internal sealed class OptionalForm<T, TPresent>(
         }
     }
 
-    public override JsonNode Schema(JsonObject definitions)
+    public override JsonNode Schema(SchemaDefinitions definitions)
     {
         var schema = form.Schema(definitions).AsObject();
         if (schema["type"] is not JsonValue type)
@@ -65,7 +65,7 @@ internal sealed class DerivedForm<T, TInner>(Form<TInner> inner, Func<T, TInner>
 {
     public override void Write(Utf8JsonWriter json, T value) => inner.Write(json, get(value));
 
-    public override JsonNode Schema(JsonObject definitions) => inner.Schema(definitions);
+    public override JsonNode Schema(SchemaDefinitions definitions) => inner.Schema(definitions);
 
     public override void Compare(
         JsonElement stated,
@@ -83,7 +83,7 @@ internal sealed class WeighedForm<T>(Form<T> form, ComparisonWeight weight) : Fo
 
     public override void Write(Utf8JsonWriter json, T value) => form.Write(json, value);
 
-    public override JsonNode Schema(JsonObject definitions) => form.Schema(definitions);
+    public override JsonNode Schema(SchemaDefinitions definitions) => form.Schema(definitions);
 
     public override void Compare(
         JsonElement stated,

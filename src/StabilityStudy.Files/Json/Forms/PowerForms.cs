@@ -13,8 +13,18 @@ internal static class PowerForms
     {
         { "specimens", v => v.Conduct.Specimens, Form.Count },
         { "specimensOfDays", v => v.Conduct.SpecimensOfDays, Form.List(Form.Count) },
-        { "baselineRuns", v => v.Conduct.BaselineRun.Distinct().Count(), Form.Count },
-        { "delayedRuns", v => v.Conduct.DelayedRun.Distinct().Count(), Form.Count },
+        {
+            "baselineRuns",
+            v => v.Conduct.BaselineRun.Distinct().Count(),
+            Form.Count,
+            "number of runs with baselines"
+        },
+        {
+            "delayedRuns",
+            v => v.Conduct.DelayedRun.Distinct().Count(),
+            Form.Count,
+            "number of runs with delayed results"
+        },
         { "sameRun", v => v.SameRun, Form.Truth },
         { "baselineMedian", v => v.BaselineMedian, Form.Number },
         { "baselineLogSd", v => v.BaselineLogSd, Form.Number },
@@ -53,9 +63,24 @@ internal static class PowerForms
 
     public static readonly ObjectForm<TimePointPower> TimePointPowerForm = new("timePointPower")
     {
-        { "supposed", v => v.Supposed.Found, SupposedResultsForm },
-        { "supposedAtSpreadBound", v => v.Supposed.AtBound, SupposedResultsForm },
-        { "spreadConfidenceLevel", _ => SupposedSpread.ConfidenceLevel, Form.Number },
+        {
+            "supposed",
+            v => v.Supposed.Found,
+            SupposedResultsForm,
+            "how the results are supposed to arise, with the spread as it was found"
+        },
+        {
+            "supposedAtSpreadBound",
+            v => v.Supposed.AtBound,
+            SupposedResultsForm,
+            "the same with the upper bounds of the spread"
+        },
+        {
+            "spreadConfidenceLevel",
+            _ => SupposedSpread.ConfidenceLevel,
+            Form.Number,
+            "one-sided level of these upper bounds"
+        },
         { "boundaryPercent", v => v.BoundaryPercent, Form.Number },
         { "points", v => v.Points, Form.List(PowerAtChangeForm) },
     };

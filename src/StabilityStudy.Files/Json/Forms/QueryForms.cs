@@ -59,9 +59,8 @@ internal sealed class QueryListForm(Form<DataQuery> item) : Form<ImmutableArray<
     public override void Write(Utf8JsonWriter json, ImmutableArray<DataQuery> value) =>
         _list.Write(json, value);
 
-    public override System.Text.Json.Nodes.JsonNode Schema(
-        System.Text.Json.Nodes.JsonObject definitions
-    ) => _list.Schema(definitions);
+    public override System.Text.Json.Nodes.JsonNode Schema(SchemaDefinitions definitions) =>
+        _list.Schema(definitions);
 
     public override void Compare(
         JsonElement stated,

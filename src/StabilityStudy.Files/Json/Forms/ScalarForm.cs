@@ -15,7 +15,7 @@ internal sealed class ScalarForm<T>(
 {
     public override void Write(Utf8JsonWriter json, T value) => write(json, value);
 
-    public override JsonNode Schema(JsonObject definitions)
+    public override JsonNode Schema(SchemaDefinitions definitions)
     {
         var schema = detail?.Invoke() ?? [];
         schema.Insert(0, "type", type);
@@ -53,7 +53,7 @@ internal sealed class NumberForm : Form<double>
     public override void Write(Utf8JsonWriter json, double value) =>
         json.WriteNumberValue(Rounded(value));
 
-    public override JsonNode Schema(JsonObject definitions) =>
+    public override JsonNode Schema(SchemaDefinitions definitions) =>
         new JsonObject { ["type"] = "number" };
 
     public override void Compare(

@@ -20,7 +20,7 @@ internal sealed class ShortForm<T>(Form<T> form, Func<T, string?> shortly) : For
         }
     }
 
-    public override JsonNode Schema(JsonObject definitions) =>
+    public override JsonNode Schema(SchemaDefinitions definitions) =>
         new JsonObject
         {
             ["anyOf"] = new JsonArray(

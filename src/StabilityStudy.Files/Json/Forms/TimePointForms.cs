@@ -35,7 +35,12 @@ internal static class TimePointForms
 
     public static readonly ObjectForm<RobustnessLine> RobustnessLineForm = new("robustnessLine")
     {
-        { "code", v => v.Question.Kind, Form.Word<RobustnessKind>() },
+        {
+            "code",
+            v => v.Question.Kind,
+            Form.Word<RobustnessKind>(),
+            "what is supposed to have been otherwise"
+        },
         { "conclusion", v => v.Conclusion, Form.Word<Conclusion>() },
         { "changes", v => v.Changes, Form.Truth },
         { "direction", v => v.Direction, Form.Word<RobustnessDirection>() },
