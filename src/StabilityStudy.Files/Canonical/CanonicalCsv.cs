@@ -1,14 +1,21 @@
-using System.Buffers;
 using StabilityStudy.Files.Csv;
 
 namespace StabilityStudy.Files.Canonical;
 
 /// <summary>Comma-separated text of which every byte follows from the rows.</summary>
 /// <param name="Bytes">The text.</param>
-/// <param name="DataSha256">SHA-256 of the same without the column of source rows, lower-case hexadecimal: the same however a facility sorts its files.</param>
-internal sealed record CanonicalCsv(ReadOnlyMemory<byte> Bytes, string DataSha256)
+/// <param name="Sha256">Its SHA-256, lower-case hexadecimal.</param>
+/// <param name="DataSha256">SHA-256 of the same without the column of source rows: the same however a facility sorts its files.</param>
+internal sealed record CanonicalCsv(ReadOnlyMemory<byte> Bytes, string Sha256, string DataSha256)
 {
-    private const int UsualLine = 160;
+    /// <summary>Rows from which portions of a table are written side by side.</summary>
+    private const int ManyRows = 10_000;
+
+    /// <summary>Rows of such a portion.</summary>
+    private const int PortionRows = 4096;
+
+    // The lines of one portion may be shorter than those of another.
+    private const double RoomForLongerLines = 1.05;
 
     /// <summary>Writes rows.</summary>
     /// <param name="table">The columns.</param>
@@ -20,31 +27,58 @@ internal sealed record CanonicalCsv(ReadOnlyMemory<byte> Bytes, string DataSha25
         Func<T, int> sourceRow
     )
     {
-        var bytes = new ArrayBufferWriter<byte>(UsualLine * (rows.Length + 1));
-        using var data = new DigestWriter();
         var (columns, write) = table.Of(rows);
-        var line = new CanonicalLine();
-        foreach (var name in columns.Names)
-        {
-            line.Text(name);
-        }
+        var (header, first) = (new CanonicalLines(), new CanonicalLines());
+        header.AddHeader(columns.Names);
+        var size = rows.Length < ManyRows ? ManyRows : PortionRows;
+        var portions = (rows.Length + size - 1) / size;
+        WritePortion(first, 0);
+        using var text = new CanonicalText(
+            header,
+            (int)(first.Text.Length * Math.Max(1, RoomForLongerLines * portions))
+        );
+        text.Add(first, 0);
+        WriteSideBySide(1, portions, WritePortion, text);
+        return text.ToCsv();
 
-        data.WriteLine(line.Bytes);
-        End(line.Text(CsvColumns.SourceRow.Name), bytes);
-        foreach (var row in rows)
-        {
-            write(row, line);
-            data.WriteLine(line.Bytes);
-            End(line.Whole(sourceRow(row)), bytes);
-        }
-
-        return new(bytes.WrittenMemory, data.Sha256());
+        void WritePortion(CanonicalLines lines, int portion) =>
+            lines.Write(
+                rows.AsSpan()[(size * portion)..Math.Min(size * (portion + 1), rows.Length)],
+                write,
+                sourceRow
+            );
     }
 
-    private static void End(CanonicalLine line, ArrayBufferWriter<byte> bytes)
+    /// <summary>The text as a file.</summary>
+    public CanonicalFile Named(string name) => new(name, Bytes, Sha256);
+
+    private static void WriteSideBySide(
+        int from,
+        int to,
+        Action<CanonicalLines, int> write,
+        CanonicalText text
+    )
     {
-        bytes.Write(line.Bytes);
-        bytes.Write("\n"u8);
-        line.Clear();
+        var next = from;
+        Parallel.For(
+            0,
+            Math.Min(Environment.ProcessorCount, to - from),
+            _ =>
+            {
+                var lines = new CanonicalLines();
+                while (Interlocked.Increment(ref next) - 1 is var portion && portion < to)
+                {
+                    try
+                    {
+                        write(lines, portion);
+                    }
+                    finally
+                    {
+                        // Nobody waits for a portion that cannot be written.
+                        text.Add(lines, portion);
+                    }
+                }
+            }
+        );
     }
 }

@@ -37,7 +37,7 @@ internal sealed record CanonicalData(CanonicalFiles Files, string Sha256, Writte
         ];
         return new(
             new([
-                .. data.Select(file => CanonicalFile.Of(file.Name, file.Csv.Bytes)),
+                .. data.Select(file => file.Csv.Named(file.Name)),
                 .. inputs.Looks.IsEmpty ? [] : new[] { CanonicalFiles.Looks(inputs.Looks) },
             ]),
             DataDigest.Of(

@@ -16,10 +16,9 @@ public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
 
     /// <summary>The file of earlier looks.</summary>
     public static CanonicalFile Looks(ImmutableArray<EarlierLook> looks) =>
-        CanonicalFile.Of(
-            StudyFileNames.Looks,
-            CanonicalCsv.Write(LookColumns.Table, LookRow.Of(looks), row => row.Number).Bytes
-        );
+        CanonicalCsv
+            .Write(LookColumns.Table, LookRow.Of(looks), row => row.Number)
+            .Named(StudyFileNames.Looks);
 }
 
 /// <summary>A file in canonical form.</summary>

@@ -10,7 +10,7 @@ internal sealed class QueryList
     internal const int MostListed = 200;
 
     private const int LongestObserved = 120;
-    private readonly List<DataQuery> _listed = [];
+    private readonly List<((string File, QueryKind Kind) Of, DataQuery Query)> _listed = [];
     private readonly Dictionary<(string File, QueryKind Kind), int> _counts = [];
 
     /// <summary>Whether the study is being collected, so that nothing is wrong with a table without rows.</summary>
@@ -47,7 +47,8 @@ internal sealed class QueryList
 
         if (Count(source.File, kind))
         {
-            _listed.Add(
+            List(
+                source.File,
                 new DataQuery(kind, Shown(source), Shown(observed), message, action)
                 {
                     Specimen = specimen,
@@ -66,13 +67,43 @@ internal sealed class QueryList
     {
         if (Count(source.File, kind))
         {
-            _listed.Add(
+            List(
+                source.File,
                 StatedQuery.Of(kind, Shown(source), Shown(observed), values)
                     ?? throw new ArgumentException(
                         $"\"{kind.Code}\" has no words for these values.",
                         nameof(values)
                     )
             );
+        }
+    }
+
+    /// <summary>An empty list for one of several checks that are done side by side.</summary>
+    public QueryList Apart() => new() { IsCollecting = IsCollecting, Names = Names };
+
+    /// <summary>Raises the queries that checks took apart, as if they had raised them here one after another.</summary>
+    public void AddAll(ImmutableArray<QueryList> apart)
+    {
+        foreach (var list in apart)
+        {
+            AddAll(list);
+        }
+    }
+
+    private void AddAll(QueryList apart)
+    {
+        StopCount += apart.StopCount;
+        foreach (var (of, query) in apart._listed)
+        {
+            if (Count(of.File, of.Kind))
+            {
+                _listed.Add((of, query));
+            }
+        }
+
+        foreach (var (of, count) in apart._counts)
+        {
+            _counts[of] += Math.Max(0, count - MostListed);
         }
     }
 
@@ -84,10 +115,12 @@ internal sealed class QueryList
         return count <= MostListed;
     }
 
+    private void List(string file, DataQuery query) => _listed.Add(((file, query.Kind), query));
+
     /// <summary>Every query in the order in which it was raised, then what was counted but not listed.</summary>
     public ImmutableArray<DataQuery> ToImmutable() =>
         [
-            .. _listed,
+            .. _listed.Select(listed => listed.Query),
             .. _counts
                 .Where(entry => entry.Value > MostListed)
                 .Select(entry => More(entry.Key.File, entry.Key.Kind, entry.Value - MostListed)),

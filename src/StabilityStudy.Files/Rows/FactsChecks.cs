@@ -7,15 +7,18 @@ namespace StabilityStudy.Files.Rows;
 /// <summary>Checks what study.toml says against the protocol and the rows.</summary>
 internal static class FactsChecks
 {
-    public static void Check(
-        FactsDraft facts,
+    /// <summary>Checks what study.toml names; the queries are raised through its tables.</summary>
+    public static void CheckReferences(
+        FactsDraft? facts,
         ProtocolDraft? protocol,
-        RowTable<TubeRow> tubes,
-        string resultsFile,
-        ImmutableArray<ResultRow> results,
-        QueryList queries
+        RowTable<TubeRow> tubes
     )
     {
+        if (facts is null)
+        {
+            return;
+        }
+
         var analytes = protocol?.Analytes.Codes(AnalyteKeys.Id, analyte => analyte.Id);
         foreach (var (table, lot) in facts.Lots.Items)
         {
@@ -26,7 +29,11 @@ internal static class FactsChecks
             protocol is not null && protocol.Root.IsSound(ProtocolKeys.TimePoints)
                 ? protocol.TimePoints.Select(point => point.ToString()).ToImmutableArray()
                 : (ImmutableArray<string>?)null;
-        var specimens = tubes.KnowsEveryTube
+        var namesSpecimens =
+            !facts.Exclusions.Items.IsEmpty
+            || !facts.NotDrawn.Items.IsEmpty
+            || !facts.Reruns.Items.IsEmpty;
+        var specimens = namesSpecimens && tubes.KnowsEveryTube
             ? tubes.Keys.Select(key => key.Specimen).Distinct().ToImmutableArray()
             : (ImmutableArray<string>?)null;
         foreach (var (table, exclusion) in facts.Exclusions.Items)
@@ -82,16 +89,21 @@ internal static class FactsChecks
 
         RerunChecks.Check(facts, protocol, specimens, analytes, timePoints);
         HandlingChecks.Check(facts, protocol);
-        CheckExpiry(facts, resultsFile, results, queries);
     }
 
-    private static void CheckExpiry(
-        FactsDraft facts,
+    /// <summary>Raises a query about each lot that was used after its last day.</summary>
+    public static void CheckExpiry(
+        FactsDraft? facts,
         string file,
         ImmutableArray<ResultRow> results,
         QueryList queries
     )
     {
+        if (facts is null)
+        {
+            return;
+        }
+
         var late = LateIn(facts, results);
         foreach (var lot in facts.Lots.Values)
         {

@@ -52,14 +52,14 @@ internal static class ResultChecks
 
     /// <summary>Notes results with more decimals than the analyte reports.</summary>
     public static void NoteDecimals(
-        ProtocolDraft protocol,
+        ProtocolDraft? protocol,
         string file,
         ImmutableArray<ResultRow> results,
         QueryList queries
     )
     {
-        var decimals = protocol
-            .Analytes.Items.Where(item => item.Table.IsSound(AnalyteKeys.Decimals))
+        var decimals = (protocol?.Analytes.Items ?? [])
+            .Where(item => item.Table.IsSound(AnalyteKeys.Decimals))
             .DistinctBy(item => item.Value.Id)
             .ToDictionary(
                 item => item.Value.Id,

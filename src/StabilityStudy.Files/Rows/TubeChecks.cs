@@ -38,18 +38,18 @@ internal static class TubeChecks
     /// <summary>Notes tubes that no result row names.</summary>
     public static void NoteWithoutResults(
         RowTable<TubeRow> tubes,
-        IReadOnlySet<TubeKey> tested,
+        RowTable<ResultRow> results,
         QueryList queries
     )
     {
-        if (tested.Count == 0)
+        if (!results.KnowsEveryTube || results.Keys.Count == 0)
         {
             return;
         }
 
         foreach (var tube in tubes.Rows)
         {
-            if (!tested.Contains(new TubeKey(tube.Specimen, tube.Tube)))
+            if (!results.Keys.Contains(new TubeKey(tube.Specimen, tube.Tube)))
             {
                 queries.Add(
                     RowQueries.TubeWithoutResults,

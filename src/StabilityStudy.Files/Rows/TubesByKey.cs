@@ -21,7 +21,10 @@ internal sealed class TubesByKey(ImmutableArray<TubeRow> tubes)
 
     /// <summary>The first of the same key, where it is another one.</summary>
     public TubeRow? OtherThan(TubeRow tube) =>
-        _tubes[new TubeKey(tube.Specimen, tube.Tube)] is var first && ReferenceEquals(first, tube)
+        // Nearly always each key is there once.
+        _tubes.Count == tubes.Length
+        || _tubes[new TubeKey(tube.Specimen, tube.Tube)] is var first
+            && ReferenceEquals(first, tube)
             ? null
             : first;
 
