@@ -74,10 +74,7 @@ public sealed class KnownTextsTests
         string flag,
         FlagMeaning meaning = FlagMeaning.Failed
     ) =>
-        shared.Of(
-            "aPTT",
-            new("s", run, "A1", "L1", "C1", "P1", flag, "") { FlagMeaning = meaning }
-        );
+        shared.Of("aPTT", "s", run, "A1", "L1", "C1", "P1", "", (flag, meaning));
 
     private static byte[] Bytes(int number) => Encoding.UTF8.GetBytes(Text(number));
 

@@ -65,19 +65,14 @@ internal static class ResultReader
             Result: result,
             Conditions: shared.Of(
                 analyte,
-                new(
-                    Unit: ResultFields.ReadUnit(row, result, planned),
-                    Run: row.Read(ResultColumns.Run),
-                    Instrument: row.Read(ResultColumns.Instrument),
-                    Lot: row.Read(ResultColumns.Lot),
-                    Calibration: row.Read(ResultColumns.Calibration),
-                    Operator: row.Read(ResultColumns.Operator),
-                    Flag: flag,
-                    Remark: row.Read(ResultColumns.Remark)
-                )
-                {
-                    FlagMeaning = ReadMeaning(row, flag),
-                }
+                unit: ResultFields.ReadUnit(row, result, planned),
+                run: row.Read(ResultColumns.Run),
+                instrument: row.Read(ResultColumns.Instrument),
+                lot: row.Read(ResultColumns.Lot),
+                calibration: row.Read(ResultColumns.Calibration),
+                person: row.Read(ResultColumns.Operator),
+                remark: row.Read(ResultColumns.Remark),
+                flag: (flag, ReadMeaning(row, flag))
             )
         );
     }
