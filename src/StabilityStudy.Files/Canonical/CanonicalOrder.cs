@@ -3,6 +3,9 @@ namespace StabilityStudy.Files.Canonical;
 /// <summary>The order of rows in canonical files: by key, texts by their code units, time points by delay.</summary>
 internal static class CanonicalOrder
 {
+    /// <summary>Rows from which halves are sorted side by side.</summary>
+    private const int ManyRows = 10_000;
+
     public static ImmutableArray<TubeRow> Sort(ImmutableArray<TubeRow> tubes) =>
         Sorted(
             tubes,
@@ -53,16 +56,44 @@ internal static class CanonicalOrder
     }
 
     // Canonical rows are in order already; then nothing is copied.
-    private static ImmutableArray<T> Sorted<T>(ImmutableArray<T> rows, Comparison<T> compare)
+    private static ImmutableArray<T> Sorted<T>(ImmutableArray<T> rows, Comparison<T> compare) =>
+        IsInOrder(rows, compare) ? rows
+        : rows.Length < ManyRows ? rows.Sort(compare)
+        : SortedInHalves(rows, compare);
+
+    private static bool IsInOrder<T>(ImmutableArray<T> rows, Comparison<T> compare)
     {
         for (var i = 1; i < rows.Length; i++)
         {
             if (compare(rows[i - 1], rows[i]) > 0)
             {
-                return rows.Sort(compare);
+                return false;
             }
         }
 
-        return rows;
+        return true;
+    }
+
+    private static ImmutableArray<T> SortedInHalves<T>(
+        ImmutableArray<T> rows,
+        Comparison<T> compare
+    )
+    {
+        var middle = rows.Length / 2;
+        var (first, second) = (rows[..middle], rows[middle..]);
+        Parallel.Invoke(
+            () => first = first.Sort(compare),
+            () => second = second.Sort(compare)
+        );
+        var merged = ImmutableArray.CreateBuilder<T>(rows.Length);
+        var (i, j) = (0, 0);
+        while (i < first.Length && j < second.Length)
+        {
+            merged.Add(compare(first[i], second[j]) <= 0 ? first[i++] : second[j++]);
+        }
+
+        merged.AddRange(first[i..]);
+        merged.AddRange(second[j..]);
+        return merged.MoveToImmutable();
     }
 }
