@@ -68,13 +68,54 @@ public sealed class KnownTextsTests
         );
     }
 
+    [Fact]
+    public void Rows_that_differ_in_one_of_their_conditions_do_not_share_them()
+    {
+        var shared = new SharedConditions();
+        string[] usual = ["s", "R1", "A1", "L1", "C1", "P1", "", ""];
+        for (var i = 0; i < usual.Length; i++)
+        {
+            OfTexts(shared, usual);
+            string[] other = [.. usual];
+            other[i] = "other";
+
+            var conditions = OfTexts(shared, other);
+
+            Assert.Equal<IEnumerable<string>>(
+                other,
+                [
+                    conditions.Unit,
+                    conditions.Run,
+                    conditions.Instrument,
+                    conditions.Lot,
+                    conditions.Calibration,
+                    conditions.Operator,
+                    conditions.Remark,
+                    conditions.Flag,
+                ]
+            );
+        }
+    }
+
     private static TestConditions Of(
         SharedConditions shared,
         string run,
         string flag,
         FlagMeaning meaning = FlagMeaning.Failed
-    ) =>
-        shared.Of("aPTT", "s", run, "A1", "L1", "C1", "P1", "", (flag, meaning));
+    ) => shared.Of("aPTT", "s", run, "A1", "L1", "C1", "P1", "", (flag, meaning));
+
+    private static TestConditions OfTexts(SharedConditions shared, string[] texts) =>
+        shared.Of(
+            "aPTT",
+            texts[0],
+            texts[1],
+            texts[2],
+            texts[3],
+            texts[4],
+            texts[5],
+            texts[6],
+            (texts[7], FlagMeaning.Failed)
+        );
 
     private static byte[] Bytes(int number) => Encoding.UTF8.GetBytes(Text(number));
 

@@ -81,10 +81,7 @@ internal static class CanonicalOrder
     {
         var middle = rows.Length / 2;
         var (first, second) = (rows[..middle], rows[middle..]);
-        Parallel.Invoke(
-            () => first = first.Sort(compare),
-            () => second = second.Sort(compare)
-        );
+        Parallel.Invoke(() => first = first.Sort(compare), () => second = second.Sort(compare));
         var merged = ImmutableArray.CreateBuilder<T>(rows.Length);
         var (i, j) = (0, 0);
         while (i < first.Length && j < second.Length)

@@ -33,9 +33,10 @@ internal static class FactsChecks
             !facts.Exclusions.Items.IsEmpty
             || !facts.NotDrawn.Items.IsEmpty
             || !facts.Reruns.Items.IsEmpty;
-        var specimens = namesSpecimens && tubes.KnowsEveryTube
-            ? tubes.Keys.Select(key => key.Specimen).Distinct().ToImmutableArray()
-            : (ImmutableArray<string>?)null;
+        var specimens =
+            namesSpecimens && tubes.KnowsEveryTube
+                ? tubes.Keys.Select(key => key.Specimen).Distinct().ToImmutableArray()
+                : (ImmutableArray<string>?)null;
         foreach (var (table, exclusion) in facts.Exclusions.Items)
         {
             References.Check(
