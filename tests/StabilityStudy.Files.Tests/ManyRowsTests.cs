@@ -44,6 +44,25 @@ public sealed class ManyRowsTests
     }
 
     [Fact]
+    public void Long_lines_at_the_beginning_alone_make_no_room_for_more_of_them()
+    {
+        ImmutableArray<ResultRow> rows =
+        [
+            .. s_rows.Select(
+                (row, i) => row with { Remark = new string('x', i < 4000 ? 9000 : 0) }
+            ),
+        ];
+
+        var csv = Write(rows);
+
+        Assert.InRange(csv.Bytes.Length, 4000 * 9000, 5000 * 9000);
+        Assert.True(
+            System.Runtime.InteropServices.MemoryMarshal.TryGetArray(csv.Bytes, out var all)
+        );
+        Assert.InRange(all.Array!.Length, csv.Bytes.Length, 2 * csv.Bytes.Length);
+    }
+
+    [Fact]
     public void Many_rows_in_another_order_are_sorted_by_their_keys()
     {
         var random = new Random(7);

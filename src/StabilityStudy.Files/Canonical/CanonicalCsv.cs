@@ -14,8 +14,9 @@ internal sealed record CanonicalCsv(ReadOnlyMemory<byte> Bytes, string Sha256, s
     /// <summary>Rows of such a portion.</summary>
     private const int PortionRows = 4096;
 
-    // The lines of one portion may be shorter than those of another.
+    // The lines of the first portion may be shorter than those of others, or far longer.
     private const double RoomForLongerLines = 1.05;
+    private const long LongUsualLine = 160;
 
     /// <summary>Writes rows.</summary>
     /// <param name="table">The columns.</param>
@@ -35,7 +36,11 @@ internal sealed record CanonicalCsv(ReadOnlyMemory<byte> Bytes, string Sha256, s
         WritePortion(first, 0);
         using var text = new CanonicalText(
             header,
-            (int)(first.Text.Length * Math.Max(1, RoomForLongerLines * portions))
+            (int)
+                Math.Min(
+                    RoomForLongerLines * portions * first.Text.Length,
+                    first.Text.Length + (LongUsualLine * rows.Length)
+                )
         );
         text.Add(first, 0);
         WriteSideBySide(1, portions, WritePortion, text);
