@@ -1,10 +1,9 @@
-using System.Text.RegularExpressions;
 using System.Xml.Linq;
 
 namespace StabilityStudy.Files.Tests;
 
 /// <summary>What the members of our types mean: their documentation comments, as the compiler wrote them beside the assemblies.</summary>
-internal static partial class MemberMeanings
+internal static class MemberMeanings
 {
     private static readonly Lazy<Dictionary<string, XElement>> s_summaries = new(() =>
         Directory
@@ -60,9 +59,11 @@ internal static partial class MemberMeanings
     /// <summary>A comment as the notes of other properties are written: small first letter, no full stop at the end.</summary>
     private static string InWords(XElement summary)
     {
-        var text = Spaces()
-            .Replace(string.Concat(summary.Nodes().Select(Text)), " ")
-            .Trim()
+        var text = string.Join(
+                ' ',
+                string.Concat(summary.Nodes().Select(Text))
+                    .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
+            )
             .TrimEnd('.');
         // The name of a method keeps its capital.
         var first = text.Split(' ')[0];
@@ -89,13 +90,7 @@ internal static partial class MemberMeanings
 
     private static string Named(string reference)
     {
-        var name = Arity().Replace(reference, "").Split('.')[^1];
+        var name = reference.Split('.')[^1].Split('`')[0];
         return name.Length > 0 ? char.ToLowerInvariant(name[0]) + name[1..] : "";
     }
-
-    [GeneratedRegex(@"\s+")]
-    private static partial Regex Spaces();
-
-    [GeneratedRegex(@"`+\d+")]
-    private static partial Regex Arity();
 }

@@ -76,7 +76,17 @@ internal static class HandledStudy
     private static Core.Pairing.PairRecord WithRuns(Core.Pairing.PairRecord pair) =>
         pair with
         {
-            Baseline = pair.Baseline is { } baseline ? baseline with { Run = "R1" } : null,
-            Delayed = pair.Delayed is { } delayed ? delayed with { Run = "R2" } : null,
+            Baseline = pair.Baseline is { } baseline
+                ? baseline with
+                {
+                    Conditions = baseline.Conditions with { Run = "R1" },
+                }
+                : null,
+            Delayed = pair.Delayed is { } delayed
+                ? delayed with
+                {
+                    Conditions = delayed.Conditions with { Run = "R2" },
+                }
+                : null,
         };
 }

@@ -61,12 +61,7 @@ internal static class RevisedStudy
                                     [
                                         .. cell.Pairs.Select(
                                             (pair, i) =>
-                                                i == 0
-                                                    ? pair
-                                                    : pair with
-                                                    {
-                                                        Frozen = Times(40 + i, 5 + (i % 7)),
-                                                    }
+                                                i == 0 ? pair : Frozen(pair, 40 + i, 5 + (i % 7))
                                         ),
                                     ],
                                 }
@@ -77,6 +72,19 @@ internal static class RevisedStudy
             ],
         };
 
-    public static FrozenTimes Times(int beforeFreezing, int afterThawing) =>
-        new(TimeSpan.FromMinutes(beforeFreezing), TimeSpan.FromMinutes(afterThawing));
+    /// <summary>A pair whose delayed portion was frozen so many minutes after collection, and thawed so many before its test.</summary>
+    public static PairRecord Frozen(PairRecord pair, int beforeFreezing, int afterThawing) =>
+        pair.Delayed is { Container: { } tube, TestedAt: { } testedAt } delayed
+            ? pair with
+            {
+                Delayed = delayed with
+                {
+                    Container = tube with
+                    {
+                        FrozenAt = tube.CollectedAt.AddMinutes(beforeFreezing),
+                        ThawedAt = testedAt.AddMinutes(-afterThawing),
+                    },
+                },
+            }
+            : pair;
 }

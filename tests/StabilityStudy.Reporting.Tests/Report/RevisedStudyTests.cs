@@ -145,10 +145,9 @@ public sealed class RevisedStudyTests
                 {
                     Pairs = cell.Pairs.SetItem(
                         1,
-                        cell.Pairs[1] with
+                        RevisedStudy.Frozen(cell.Pairs[1], 1, 600) with
                         {
                             Status = PairStatus.Ineligible,
-                            Frozen = RevisedStudy.Times(1, 600),
                         }
                     ),
                 }
