@@ -39,23 +39,7 @@ internal static class MergeSort
             {
                 var middle = Math.Min(start + width, sequence.Length);
                 var end = Math.Min(middle + width, sequence.Length);
-                var (left, right) = (start, middle);
-                for (var i = start; i < end; i++)
-                {
-                    if (left == middle)
-                    {
-                        to[i] = from[right++];
-                    }
-                    else if (right == end || !order.LaterFirst(from[left], from[right]))
-                    {
-                        to[i] = from[left++];
-                    }
-                    else
-                    {
-                        order.Passed(from[left..middle], from[right]);
-                        to[i] = from[right++];
-                    }
-                }
+                Merge(from[start..middle], from[middle..end], to[start..end], ref order);
             }
 
             var sorted = to;
@@ -65,6 +49,53 @@ internal static class MergeSort
 
         from.CopyTo(sequence);
         ArrayPool<T>.Shared.Return(rented);
+    }
+
+    /// <summary>Puts two sequences in order into one.</summary>
+    private static void Merge<T, TOrder>(
+        ReadOnlySpan<T> earlier,
+        ReadOnlySpan<T> later,
+        Span<T> to,
+        ref TOrder order
+    )
+        where TOrder : struct, IMergeOrder<T>
+    {
+        var next = 0;
+        if (!earlier.IsEmpty && !later.IsEmpty)
+        {
+            var (left, right) = (0, 0);
+            var (first, second) = (earlier[0], later[0]);
+            while (true)
+            {
+                if (order.LaterFirst(first, second))
+                {
+                    order.Passed(earlier[left..], second);
+                    to[next++] = second;
+                    if (++right == later.Length)
+                    {
+                        break;
+                    }
+
+                    second = later[right];
+                }
+                else
+                {
+                    to[next++] = first;
+                    if (++left == earlier.Length)
+                    {
+                        break;
+                    }
+
+                    first = earlier[left];
+                }
+            }
+
+            earlier = earlier[left..];
+            later = later[right..];
+        }
+
+        earlier.CopyTo(to[next..]);
+        later.CopyTo(to[(next + earlier.Length)..]);
     }
 
     private static void Insert<T, TOrder>(Span<T> run, ref TOrder order)

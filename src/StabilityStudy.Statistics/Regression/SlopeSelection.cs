@@ -9,7 +9,8 @@ namespace StabilityStudy.Statistics.Regression;
 /// <remarks>
 /// Between two slopes lie as many others as the orders of y − s·x at the two have inversions, which a merge sort counts, reports or draws at random. From slopes drawn in an interval a narrower one
 /// is bracketed around each rank and counted, until so few are left that they are listed and sorted (Cole, Salowe, Steiger and Szemerédi, SIAM J Comput 18 (1989) 792–810; drawn at random after
-/// Dillencourt, Mount and Netanyahu, Int J Comput Geom Appl 2 (1992) 1–27; from memory). Chance changes the time, never the answer; all comparisons are of whole numbers.
+/// Dillencourt, Mount and Netanyahu, Int J Comput Geom Appl 2 (1992) 1–27; from memory). Within a bracket slopes lie evenly enough for the next one to be interpolated; where that gains little,
+/// because many are equal, it is drawn. Chance changes the time, never the answer; all comparisons are of whole numbers.
 /// </remarks>
 internal sealed class SlopeSelection
 {
@@ -23,6 +24,9 @@ internal sealed class SlopeSelection
 
     // Drawn once, since every search begins with all.
     private ExactSlope[]? _drawnOfAll;
+
+    // Methods ask for the same ranks, or for some close to each other.
+    private readonly ConcurrentQueue<(Interval Interval, ExactSlope[] Slopes)> _listed = new();
 
     /// <summary>The slopes between these pairs.</summary>
     public SlopeSelection(ExactPairs pairs) => _points = new PointsByX(pairs);
@@ -45,7 +49,20 @@ internal sealed class SlopeSelection
     public ImmutableArray<ExactSlope> AtRanks(params ReadOnlySpan<long> ranks)
     {
         var found = new ConcurrentDictionary<long, ExactSlope>();
-        Solve(new Interval(null, 0, null, Finite), [.. ranks.ToArray().Distinct().Order()], found);
+        var searched = new SortedSet<long>();
+        foreach (var rank in ranks)
+        {
+            if (Listed(rank) is { } known)
+            {
+                found[rank] = known;
+            }
+            else
+            {
+                searched.Add(rank);
+            }
+        }
+
+        Solve(new Interval(null, 0, null, Finite), [.. searched], found);
         var slopes = ImmutableArray.CreateBuilder<ExactSlope>(ranks.Length);
         foreach (var rank in ranks)
         {
@@ -53,6 +70,20 @@ internal sealed class SlopeSelection
         }
 
         return slopes.MoveToImmutable();
+    }
+
+    /// <summary>The slope at a rank, where those around it were listed.</summary>
+    private ExactSlope? Listed(long rank)
+    {
+        foreach (var (interval, slopes) in _listed)
+        {
+            if (rank > interval.Below && rank <= interval.UpTo)
+            {
+                return slopes[rank - interval.Below - 1];
+            }
+        }
+
+        return null;
     }
 
     /// <summary>The slopes between two cuts, with the numbers below either; no cut is the end of all.</summary>
@@ -87,37 +118,38 @@ internal sealed class SlopeSelection
             return;
         }
 
-        if (interval.Size <= Math.Max(_points.Count, FewestListed))
+        if (interval.Size <= MostListed)
         {
             var all = Slopes(interval, null);
+            _listed.Enqueue((interval, all));
             foreach (var rank in ranks)
             {
-                found[rank] = all[(int)(rank - interval.Below - 1)];
+                found[rank] = all[rank - interval.Below - 1];
             }
 
             return;
         }
 
-        var drawn = interval is { From: null, To: null }
-            ? LazyInitializer.EnsureInitialized(ref _drawnOfAll, () => Drawn(interval))
-            : Drawn(interval);
         Parallel.ForEach(
-            Bracketed(interval, ranks, drawn),
+            interval is { From: { } from, To: { } to }
+                ? Interpolated(interval, from.Slope, to.Slope, ranks)
+                : Bracketed(interval, ranks, DrawnOf(interval)),
             group =>
             {
                 foreach (var (part, inside) in Parts(interval, group.Low, group.High, group.Ranks))
                 {
-                    Narrow(interval, part, inside, drawn, found);
+                    Narrow(interval, part, inside, found);
                 }
             }
         );
     }
 
+    private int MostListed => Math.Max(_points.Count, FewestListed);
+
     private void Narrow(
         Interval interval,
         Interval part,
         ImmutableArray<long> ranks,
-        ExactSlope[] drawn,
         ConcurrentDictionary<long, ExactSlope> found
     )
     {
@@ -128,7 +160,8 @@ internal sealed class SlopeSelection
         }
 
         // Many equal slopes: the one drawn in the middle is taken out, so that something is always gained.
-        var middle = drawn[Place(interval, ranks[0], drawn.Length)];
+        var drawn = DrawnOf(part);
+        var middle = drawn[Place(part, ranks[0], drawn.Length)];
         var (before, after) = (
             new SlopeCut(middle, IsAfter: false),
             new SlopeCut(middle, IsAfter: true)
@@ -139,25 +172,87 @@ internal sealed class SlopeSelection
         }
     }
 
+    private ExactSlope[] DrawnOf(Interval interval) =>
+        interval is { From: null, To: null }
+            ? LazyInitializer.EnsureInitialized(ref _drawnOfAll, () => Drawn(interval))
+            : Drawn(interval);
+
+    /// <summary>
+    /// Around each rank the slopes between which half as many lie as can be listed, were all of the interval spread evenly; ranks whose brackets meet share one.
+    /// </summary>
+    private List<Bracket> Interpolated(
+        Interval interval,
+        ExactSlope from,
+        ExactSlope to,
+        ImmutableArray<long> ranks
+    )
+    {
+        SlopeCut? CutAt(long rank, SlopeCut? end)
+        {
+            var share = (double)(rank - interval.Below) / interval.Size;
+            var between = _points.Near(from.Value + (share * (to.Value - from.Value)));
+            return
+                between is { } slope
+                && ExactSlope.Compare(from, slope) < 0
+                && ExactSlope.Compare(slope, to) < 0
+                ? new SlopeCut(slope, IsAfter: false)
+                : end;
+        }
+
+        var reach = MostListed / 4;
+        return
+        [
+            .. Together(ranks, rank => rank, reach)
+                .Select(group => new Bracket(
+                    CutAt(group.Low, interval.From),
+                    CutAt(group.High, interval.To),
+                    group.Ranks
+                )),
+        ];
+    }
+
     private static int Place(Interval interval, long rank, int drawn) =>
         (int)Math.Clamp((double)(rank - interval.Below) / interval.Size * drawn, 0, drawn - 1);
 
     /// <summary>Around each rank the drawn slopes four standard errors off; ranks whose brackets meet share one.</summary>
-    private static List<(SlopeCut? Low, SlopeCut? High, ImmutableArray<long> Ranks)> Bracketed(
+    private static List<Bracket> Bracketed(
         Interval interval,
         ImmutableArray<long> ranks,
         ExactSlope[] drawn
     )
     {
         var reach = (int)(2 * Math.Sqrt(drawn.Length)) + 1;
-        var groups = new List<(int Low, int High, List<long> Ranks)>();
+        return
+        [
+            .. Together(ranks, rank => Place(interval, rank, drawn.Length), reach)
+                .Select(group => new Bracket(
+                    group.Low < 0 ? interval.From : new SlopeCut(drawn[group.Low], IsAfter: false),
+                    group.High >= drawn.Length
+                        ? interval.To
+                        : new SlopeCut(drawn[group.High], IsAfter: true),
+                    group.Ranks
+                )),
+        ];
+    }
+
+    /// <summary>Ranks with the places that reach so far on either side; those that meet stand together.</summary>
+    private static List<(long Low, long High, ImmutableArray<long> Ranks)> Together(
+        ImmutableArray<long> ranks,
+        Func<long, long> placeOf,
+        int reach
+    )
+    {
+        var groups = new List<(long Low, long High, ImmutableArray<long> Ranks)>();
         foreach (var rank in ranks)
         {
-            var place = Place(interval, rank, drawn.Length);
+            var place = placeOf(rank);
             if (groups.Count > 0 && groups[^1].High >= place - reach)
             {
-                groups[^1].Ranks.Add(rank);
-                groups[^1] = groups[^1] with { High = place + reach };
+                groups[^1] = groups[^1] with
+                {
+                    High = place + reach,
+                    Ranks = groups[^1].Ranks.Add(rank),
+                };
             }
             else
             {
@@ -165,19 +260,11 @@ internal sealed class SlopeSelection
             }
         }
 
-        return
-        [
-            .. groups.Select(group =>
-                (
-                    group.Low < 0 ? interval.From : new SlopeCut(drawn[group.Low], IsAfter: false),
-                    group.High >= drawn.Length
-                        ? interval.To
-                        : new SlopeCut(drawn[group.High], IsAfter: true),
-                    group.Ranks.ToImmutableArray()
-                )
-            ),
-        ];
+        return groups;
     }
+
+    /// <summary>Two cuts between which the slopes of some ranks are likely to lie.</summary>
+    private sealed record Bracket(SlopeCut? Low, SlopeCut? High, ImmutableArray<long> Ranks);
 
     /// <summary>The interval cut in three, each part with the ranks that lie in it; parts without one are left out.</summary>
     private List<(Interval Part, ImmutableArray<long> Ranks)> Parts(
@@ -235,21 +322,19 @@ internal sealed class SlopeSelection
             (left, right) => slopes.Add(_points.Slope(to[left], to[right]))
         );
         MergeSort.Sort(Array.ConvertAll(from, point => places[point]).AsSpan(), ref reporting);
-        var sorted = slopes.ToArray();
-        Array.Sort(sorted, ExactSlope.Compare);
-        return sorted;
+        return ExactSlope.InOrder(slopes);
     }
 
-    /// <summary>Numbers of the inversions to be reported, ascending, with repetition.</summary>
+    /// <summary>Numbers of the inversions to be reported, ascending: one by chance in each of equal parts.</summary>
     private long[] Draws(long size, SeededRandom random)
     {
         var draws = new long[Math.Clamp(_points.Count, 1000, MostDrawn)];
         for (var i = 0; i < draws.Length; i++)
         {
-            draws[i] = (long)(random.NextUInt64() % (ulong)size);
+            var place = (i + random.NextDouble()) / draws.Length;
+            draws[i] = Math.Min((long)(place * size), size - 1);
         }
 
-        Array.Sort(draws);
         return draws;
     }
 }
