@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Numerics;
 using System.Runtime.InteropServices;
 
 namespace StabilityStudy.Statistics.Regression;
@@ -20,6 +21,22 @@ internal static class MergeSort
 {
     /// <summary>Runs of so many are put in order by insertion, which is faster for few.</summary>
     private const int Run = 8;
+
+    /// <summary>Puts numbers in ascending order. Sorting of the library compares them by a call each in a natively compiled program.</summary>
+    public static void Ascending<T>(Span<T> numbers)
+        where T : struct, IComparisonOperators<T, T, bool>
+    {
+        var order = new Rising<T>();
+        Sort(numbers, ref order);
+    }
+
+    /// <summary>Puts items in the order of their keys; those of one key stay as they were.</summary>
+    public static void ByKey<T>(Span<Keyed<T>> items)
+        where T : struct, IComparisonOperators<T, T, bool>
+    {
+        var order = new RisingKey<T>();
+        Sort(items, ref order);
+    }
 
     /// <summary>Puts the elements in order.</summary>
     public static void Sort<T, TOrder>(Span<T> sequence, ref TOrder order)
@@ -107,17 +124,37 @@ internal static class MergeSort
             var place = i;
             while (place > 0 && order.LaterFirst(run[place - 1], later))
             {
+                run[place] = run[place - 1];
                 place--;
             }
 
             if (place < i)
             {
-                order.Passed(run[place..i], later);
-                run[place..i].CopyTo(run[(place + 1)..]);
+                order.Passed(run[(place + 1)..(i + 1)], later);
                 run[place] = later;
             }
         }
     }
+}
+
+/// <summary>Numbers from the least up; not of doubles that are no numbers.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal readonly struct Rising<T> : IMergeOrder<T>
+    where T : struct, IComparisonOperators<T, T, bool>
+{
+    public bool LaterFirst(T earlier, T later) => later < earlier;
+
+    public void Passed(ReadOnlySpan<T> earlier, T later) { }
+}
+
+/// <summary>Items from the least key up.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal readonly struct RisingKey<T> : IMergeOrder<Keyed<T>>
+    where T : struct, IComparisonOperators<T, T, bool>
+{
+    public bool LaterFirst(Keyed<T> earlier, Keyed<T> later) => later.Key < earlier.Key;
+
+    public void Passed(ReadOnlySpan<Keyed<T>> earlier, Keyed<T> later) { }
 }
 
 /// <summary>An item with the key that orders it.</summary>
