@@ -38,13 +38,10 @@ internal readonly struct Shrinkage(SymmetricMatrix relative)
     )
     {
         var (a, b, d) = (Relative.A, Relative.B, Relative.D);
-        var k11 = Vector128<double>.One + (moments.B * b) + (moments.D * d);
-        var k12 = (moments.A * b) + (moments.B * d);
-        var k21 = (moments.B * a) + (moments.D * b);
-        var k22 = Vector128<double>.One + (moments.A * a) + (moments.B * b);
-        return (
-            share * ((k11 * first) - (k12 * second)),
-            share * ((k22 * second) - (k21 * first))
-        );
+        var k11 = share * (Vector128<double>.One + (moments.B * b) + (moments.D * d));
+        var k12 = -share * ((moments.A * b) + (moments.B * d));
+        var k21 = -share * ((moments.B * a) + (moments.D * b));
+        var k22 = share * (Vector128<double>.One + (moments.A * a) + (moments.B * b));
+        return ((k11 * first) + (k12 * second), (k21 * first) + (k22 * second));
     }
 }

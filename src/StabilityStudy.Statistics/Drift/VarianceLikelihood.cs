@@ -25,15 +25,11 @@ internal sealed record VarianceLikelihoodPoint(
 /// ν = N − 2 with the terms in brackets (restricted), ν = N without (full).
 /// </summary>
 /// <remarks>
-/// A search asks for it some hundred times, so two specimens are computed at a time, in the two lanes of a vector: every processor has them, and the same bits come out on each.
-/// The logarithms of determinants are added up as one of their product, taken whenever it has become large.
+/// A search asks for it some hundred times, so two specimens are computed at a time, in the two lanes of a vector: every processor has them, and the digits are those of one by one.
 /// </remarks>
 internal sealed class VarianceLikelihood
 {
     private const int FixedEffects = 2;
-
-    /// <summary>The product of two numbers up to here is still a double; a determinant beyond would need variances of 10¹⁵⁰ relative to that of a result.</summary>
-    private const double LargestFactor = 1e150;
 
     private readonly ImmutableArray<SpecimenSums> _specimens;
     private readonly SpecimenSums _all;
@@ -72,34 +68,26 @@ internal sealed class VarianceLikelihood
     {
         var shrinkage = new Shrinkage(relative);
         var logarithms = 0.0;
-        var determinants = Vector128<double>.One;
-        var information = default(MatrixLanes);
+        var precisions = default(MatrixSum);
         var squared = default(SquaredSums);
-        var (right1, right2) = (Vector128<double>.Zero, Vector128<double>.Zero);
+        var (right1, right2) = (default(OrderedSum), default(OrderedSum));
         for (var i = 0; i < shares.Length; i++)
         {
             var moments = _lanes.Moments(i);
             var determinant = shrinkage.Determinant(moments);
             var share = shares[i] = Vector128<double>.One / determinant;
-            determinants *= determinant;
-            if (Vector128.GreaterThanAny(determinants, Vector128.Create(LargestFactor)))
-            {
-                logarithms += Math.Log(determinants[0]) + Math.Log(determinants[1]);
-                determinants = Vector128<double>.One;
-            }
-
+            logarithms = logarithms + Math.Log(determinant[0]) + Math.Log(determinant[1]);
             var precision = shrinkage.Precision(moments, share);
-            information += precision;
+            precisions.Add(precision.A, precision.B, precision.D);
             squared.Add(precision);
             var (first, second) = shrinkage.Times(moments, share, _lanes.First[i], _lanes.Second[i]);
-            right1 += first;
-            right2 += second;
+            right1.Add(first);
+            right2.Add(second);
         }
 
-        logarithms += Math.Log(determinants[0]) + Math.Log(determinants[1]);
-        var sum = information.Sum();
-        var covariance = sum.Inverted();
-        var line = covariance.Times((Vector128.Sum(right1), Vector128.Sum(right2)));
+        var information = precisions.Value;
+        var covariance = information.Inverted();
+        var line = covariance.Times((right1.Value, right2.Value));
         var (pulled, outer) = Residuals(shrinkage, shares, line);
         var leftOfAll = _all.LeftBeside(line);
         var squares =
@@ -110,14 +98,14 @@ internal sealed class VarianceLikelihood
             - (leftOfAll.Second * line.Second)
             - pulled;
         var degrees = _isRestricted ? _all.Count - FixedEffects : _all.Count;
-        var gradient = sum - ((degrees / squares) * outer);
+        var gradient = information - ((degrees / squares) * outer);
         return new VarianceLikelihoodPoint(
             logarithms
-                + (_isRestricted ? Math.Log(sum.Determinant) : 0)
+                + (_isRestricted ? Math.Log(information.Determinant) : 0)
                 + (degrees * (1 + Math.Log(2 * Math.PI * squares / degrees))),
             _isRestricted ? gradient - squared.Around(covariance) : gradient,
             line,
-            sum,
+            information,
             squares / degrees
         );
     }
@@ -130,8 +118,8 @@ internal sealed class VarianceLikelihood
     )
     {
         var (line1, line2) = (Vector128.Create(line.First), Vector128.Create(line.Second));
-        var pulled = Vector128<double>.Zero;
-        var outer = default(MatrixLanes);
+        var pulled = default(OrderedSum);
+        var outer = default(MatrixSum);
         for (var i = 0; i < shares.Length; i++)
         {
             var moments = _lanes.Moments(i);
@@ -139,13 +127,14 @@ internal sealed class VarianceLikelihood
             var left2 = _lanes.Second[i] - ((moments.B * line1) + (moments.D * line2));
             var (u1, u2) = shrinkage.Times(moments, shares[i], left1, left2);
             var relative = shrinkage.Relative;
-            pulled +=
+            pulled.Add(
                 (left1 * ((relative.A * u1) + (relative.B * u2)))
-                + (left2 * ((relative.B * u1) + (relative.D * u2)));
-            outer += new MatrixLanes(u1 * u1, u1 * u2, u2 * u2);
+                    + (left2 * ((relative.B * u1) + (relative.D * u2)))
+            );
+            outer.Add(u1 * u1, u1 * u2, u2 * u2);
         }
 
-        return (Vector128.Sum(pulled), outer.Sum());
+        return (pulled.Value, outer.Value);
     }
 
     /// <summary>What each specimen contributes to the slope at a minimum: the second part of S⁻¹(I + MD)⁻¹(q − Mβ). They add up to zero.</summary>
