@@ -30,6 +30,10 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
         );
     }
 
+    /// <summary>In which ways the baselines of pairs share an error.</summary>
+    public static ImmutableArray<Clustering> OfBaselines(ImmutableArray<PairRecord> pairs) =>
+        [DaysOf(pairs), BaselineRunsOf(pairs), new(IntervalSource.Persons, PersonsOf(pairs))];
+
     /// <summary>How many days and runs pairs come from.</summary>
     public static ClusterCounts CountsOf(ImmutableArray<PairRecord> pairs) =>
         new(DaysOf(pairs).Count, BaselineRunsOf(pairs).Count, DelayedRunsOf(pairs).Count);

@@ -97,7 +97,14 @@ public static class RandomSlope
                     fit,
                     likelihood.SlopeContributions(restricted),
                     scale,
-                    [.. shared.Select(item => item.With([.. indices.Select(i => item.Cluster[i])]))]
+                    kept.Length == specimens.Length
+                        ? shared
+                        :
+                        [
+                            .. shared.Select(item =>
+                                item.With([.. indices.Select(i => item.Cluster[i])])
+                            ),
+                        ]
                 )
         );
     }
