@@ -72,9 +72,9 @@ internal sealed record CellData(
     public SharedErrors ErrorsOf(ImmutableArray<PairRecord> pairs) =>
         AreCompared(pairs) ? Errors : SharedErrors.Of(pairs);
 
-    /// <summary>How many days and runs some pairs come from; those of the compared ones are known already.</summary>
-    public ClusterCounts CountsOf(ImmutableArray<PairRecord> pairs) =>
-        AreCompared(pairs) ? Errors.Counts : SharedErrors.CountsOf(pairs);
+    /// <summary>How many days and runs some pairs come from, counted no further than to so many; those of the compared ones are known already.</summary>
+    public ClusterCounts CountsUpTo(int enough, ImmutableArray<PairRecord> pairs) =>
+        AreCompared(pairs) ? Errors.Counts : SharedErrors.CountsUpTo(enough, pairs);
 
     /// <summary>The exact values of some pairs of numbers; those of the compared ones are known already.</summary>
     public ExactPairs ExactOf(ImmutableArray<PairRecord> pairs) =>

@@ -12,9 +12,15 @@ internal sealed class ScaledAllowance
     /// <summary>Parts are scaled by 10⁹, and a percentage by another 10².</summary>
     private static readonly Int128 s_smallest = 100_000_000_000;
 
+    /// <summary>Up to here every whole number is a double (2⁵³).</summary>
+    private const long LargestExact = 1L << 53;
+
     private readonly Int128 _unit;
     private readonly Int128? _absolute;
     private readonly Int128? _percent;
+
+    // Up to this distance from zero, two results have all products within LargestExact; usual ones have.
+    private readonly long _usual;
 
     /// <summary>Scales the allowance for pairs of the given number of decimals.</summary>
     public ScaledAllowance(Allowance allowance, int decimals)
@@ -32,15 +38,27 @@ internal sealed class ScaledAllowance
             ExactQuotient.CommonDivisor(absolute ?? 0, percent ?? 0)
         );
         (_unit, _absolute, _percent) = (s_smallest / common, absolute / common, percent / common);
+        _usual =
+            _absolute > LargestExact
+                ? 0
+                : (long)(LargestExact / Int128.Max(2 * _unit, _percent ?? 0));
     }
 
     /// <summary>|y − x| is at most the allowance.</summary>
-    public bool Allows(long x, long y) => Int128.Abs((Int128)y - x) * _unit <= At(x);
+    public bool Allows(long x, long y) =>
+        AreUsual(x, y)
+            ? Math.Abs(y - x) * (long)_unit <= OfUsual(x)
+            : Int128.Abs((Int128)y - x) * _unit <= At(x);
 
     /// <summary>(y − x) divided by the allowance.</summary>
     /// <exception cref="ArgumentException">The allowance is not above zero.</exception>
     public double Share(long x, long y)
     {
+        if (AreUsual(x, y) && OfUsual(x) is > 0 and var usual)
+        {
+            return (double)((y - x) * (long)_unit) / usual;
+        }
+
         var allowed = At(x);
         return allowed > 0
             ? ExactQuotient.Of(((Int128)y - x) * _unit, allowed)
@@ -48,6 +66,16 @@ internal sealed class ScaledAllowance
                 "A percentage of a first member that is not above zero allows nothing.",
                 nameof(x)
             );
+    }
+
+    private bool AreUsual(long x, long y) => Math.Abs(x) <= _usual && Math.Abs(y) <= _usual;
+
+    private long OfUsual(long x)
+    {
+        var byPercent = (long)(_percent ?? 0) * x;
+        return _absolute is { } amount && !(_percent is not null && byPercent > (long)amount)
+            ? (long)amount
+            : byPercent;
     }
 
     private Int128 At(long x)
