@@ -14,9 +14,6 @@ internal readonly record struct SlopeCut(ExactSlope Slope, bool IsAfter);
 /// </summary>
 internal sealed class PointsByX
 {
-    /// <summary>Slopes are told apart by so many binary digits at most.</summary>
-    private const int MostBinaryDigits = 40;
-
     private readonly long[] _x;
     private readonly long[] _y;
     private readonly long _identical;
@@ -64,19 +61,6 @@ internal sealed class PointsByX
     /// <summary>The slope between two points of different x.</summary>
     public ExactSlope Slope(int first, int second) =>
         ExactSlope.Finite(_x[second] - _x[first], _y[second] - _y[first]);
-
-    /// <summary>A fraction near a slope, in the finest power of two with which keys still fit 64 bits; null where they do not for any.</summary>
-    public ExactSlope? Near(double slope)
-    {
-        var exponent = Math.Min(MostBinaryDigits, 61 - Math.ILogB(1 + Reach(slope)));
-        return exponent < 0
-            ? null
-            : ExactSlope.Finite(1L << exponent, (long)Math.ScaleB(slope, exponent));
-    }
-
-    /// <summary>The largest that a key can be with a run of 1.</summary>
-    private double Reach(double slope) =>
-        _x.Length == 0 ? 0 : _largestY + (Math.Abs(slope) * _x[^1]);
 
     /// <summary>Number of finite slopes before a cut.</summary>
     public long CountBefore(SlopeCut cut) =>
