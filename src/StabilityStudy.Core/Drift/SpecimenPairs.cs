@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Drift;
@@ -42,29 +41,28 @@ internal sealed class SpecimenPairs
     /// <param name="cells">The time points, ascending.</param>
     public static SpecimenPairs Of(ImmutableArray<ImmutableArray<TimedPair>> cells)
     {
-        var pairsOf = new Dictionary<string, List<TimedPair>>(
-            cells.Select(pairs => pairs.Length).DefaultIfEmpty().Max(),
-            StringComparer.Ordinal
+        var numbers = new Numbering<string>(
+            cells.Select(pairs => pairs.Length).DefaultIfEmpty().Max()
         );
-        foreach (var pairs in cells)
+        var numbered = cells.Map(pairs => pairs.Map(pair => numbers.Of(pair.Pair.Specimen)));
+        var counts = new int[numbers.Count];
+        foreach (var number in numbered.SelectMany(cell => cell))
         {
-            foreach (var pair in pairs)
+            counts[number]++;
+        }
+
+        var own = Array.ConvertAll(counts, ImmutableArray.CreateBuilder<TimedPair>);
+        foreach (var (pairs, of) in cells.Zip(numbered))
+        {
+            for (var i = 0; i < pairs.Length; i++)
             {
-                ref var own = ref CollectionsMarshal.GetValueRefOrAddDefault(
-                    pairsOf,
-                    pair.Pair.Specimen,
-                    out _
-                );
-                own ??= new(cells.Length);
-                own.Add(pair);
+                own[of[i]].Add(pairs[i]);
             }
         }
 
-        var codes = pairsOf.Keys.ToArray();
-        Array.Sort(codes, StringComparer.Ordinal);
-        return new(
-            ImmutableArray.Create(codes, 0, codes.Length).Map(code => pairsOf[code].ToImmutableArray())
-        );
+        var codes = Array.ConvertAll(own, pairs => pairs[0].Pair.Specimen);
+        Array.Sort(codes, own, StringComparer.Ordinal);
+        return new([.. own.Select(pairs => pairs.MoveToImmutable())]);
     }
 
     /// <summary>The specimens that are wanted; these where all are.</summary>

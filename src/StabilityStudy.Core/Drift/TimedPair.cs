@@ -21,8 +21,8 @@ internal readonly record struct TimedPair(PairRecord Pair, double? ChangePercent
         foreach (var pair in pairs)
         {
             if (
-                pair
-                is {
+                pair is
+                {
                     Status: PairStatus.Compared,
                     Baseline: { Delay: not null, Result: MeasuredResult },
                     Delayed: { Delay: not null, Result: MeasuredResult }

@@ -80,7 +80,12 @@ internal sealed class VarianceLikelihood
             var precision = shrinkage.Precision(moments, share);
             precisions.Add(precision.A, precision.B, precision.D);
             squared.Add(precision);
-            var (first, second) = shrinkage.Times(moments, share, _lanes.First[i], _lanes.Second[i]);
+            var (first, second) = shrinkage.Times(
+                moments,
+                share,
+                _lanes.First[i],
+                _lanes.Second[i]
+            );
             right1.Add(first);
             right2.Add(second);
         }

@@ -85,8 +85,7 @@ internal sealed class SlopeSelection
         public double Bracketed => 2.0 * Reach / Count * Interval.Size;
 
         public long PlaceOf(long rank) =>
-            (long)
-                Math.Clamp((double)(rank - Interval.Below) / Interval.Size * Count, 0, Count - 1);
+            (long)Math.Clamp((double)(rank - Interval.Below) / Interval.Size * Count, 0, Count - 1);
 
         /// <summary>Whether ranks lie so far from the ends that their brackets do.</summary>
         public bool Holds(ImmutableArray<long> ranks) =>
@@ -166,9 +165,10 @@ internal sealed class SlopeSelection
             return;
         }
 
-        var sample = around?.Inside(interval) is { Count: > 0 } inside && inside.Bracketed <= listed
-            ? inside
-            : new Sample(interval, Slopes(interval, new SeededRandom(Seed)));
+        var sample =
+            around?.Inside(interval) is { Count: > 0 } inside && inside.Bracketed <= listed
+                ? inside
+                : new Sample(interval, Slopes(interval, new SeededRandom(Seed)));
         if (interval is { From: not null, To: not null } && _widest is null)
         {
             _widest = sample;
