@@ -30,7 +30,7 @@ internal sealed record CellData(
             var smallest = Pairs.X is [var first, ..] ? first : 1;
             foreach (var x in Pairs.X)
             {
-                smallest = Math.Min(smallest, x);
+                smallest = x < smallest ? x : smallest;
             }
 
             return smallest;
