@@ -7,7 +7,7 @@ namespace StabilityStudy.Statistics;
 internal static class ExactQuotient
 {
     /// <summary>Up to here every whole number is a double (2⁵³).</summary>
-    private const long LargestExact = 1L << 53;
+    public const long LargestExact = 1L << 53;
 
     /// <summary>Divides; the denominator is not zero.</summary>
     public static double Of(Int128 numerator, Int128 denominator)

@@ -12,14 +12,11 @@ internal sealed class ScaledAllowance
     /// <summary>Parts are scaled by 10⁹, and a percentage by another 10².</summary>
     private static readonly Int128 s_smallest = 100_000_000_000;
 
-    /// <summary>Up to here every whole number is a double (2⁵³).</summary>
-    private const long LargestExact = 1L << 53;
-
     private readonly Int128 _unit;
     private readonly Int128? _absolute;
     private readonly Int128? _percent;
 
-    // Up to this distance from zero, two results have all products within LargestExact; usual ones have.
+    // Up to this distance from zero, two results have all products that are doubles; usual ones have.
     private readonly long _usual;
 
     /// <summary>Scales the allowance for pairs of the given number of decimals.</summary>
@@ -39,9 +36,9 @@ internal sealed class ScaledAllowance
         );
         (_unit, _absolute, _percent) = (s_smallest / common, absolute / common, percent / common);
         _usual =
-            _absolute > LargestExact
+            _absolute > ExactQuotient.LargestExact
                 ? 0
-                : (long)(LargestExact / Int128.Max(2 * _unit, _percent ?? 0));
+                : (long)(ExactQuotient.LargestExact / Int128.Max(2 * _unit, _percent ?? 0));
     }
 
     /// <summary>|y − x| is at most the allowance.</summary>
