@@ -23,6 +23,7 @@ public sealed class ExactPairs
     private SlopeSelection? _slopes;
     private Estimate<RelativeChanges>? _percent;
     private Estimate<RelativeChanges>? _logRatio;
+    private AssociationAtLevel? _association;
 
     private ExactPairs(ImmutableArray<long> scaledX, ImmutableArray<long> scaledY, int decimals)
     {
@@ -69,6 +70,21 @@ public sealed class ExactPairs
     /// <summary>The slopes between all twos of the pairs; prepared at the first call, for every method that ranks them.</summary>
     internal SlopeSelection Slopes =>
         LazyInitializer.EnsureInitialized(ref _slopes, () => new SlopeSelection(this));
+
+    /// <summary>Kendall's rank correlation, see <see cref="KendallRankCorrelation.Compute"/>; that of the level asked for last is remembered.</summary>
+    internal Estimate<KendallTau> Association(double confidenceLevel)
+    {
+        var known = _association;
+        if (known is null || known.Level != confidenceLevel)
+        {
+            known = new(KendallRankCorrelation.Of(this, confidenceLevel), confidenceLevel);
+            _association = known;
+        }
+
+        return known.Estimate;
+    }
+
+    private sealed record AssociationAtLevel(Estimate<KendallTau> Estimate, double Level);
 
     /// <summary>Puts decimal pairs on one scale; trailing zeros do not matter (2.50 is 2.5).</summary>
     /// <param name="x">First members, in the unit of the data.</param>
@@ -135,28 +151,28 @@ public sealed class ExactPairs
 
     private int[] Ordered()
     {
-        var sortedX = ScaledX.ToArray();
-        var order = Enumerable.Range(0, sortedX.Length).ToArray();
-        Array.Sort(sortedX, order);
-        var ownY = new long[sortedX.Length];
-        for (var i = 0; i < ownY.Length; i++)
+        var points = new Point[Count];
+        for (var i = 0; i < points.Length; i++)
         {
-            ownY[i] = ScaledY[order[i]];
+            points[i] = new(ScaledX[i], ScaledY[i], i);
         }
 
-        for (var start = 0; start < sortedX.Length; )
-        {
-            var end = start + 1;
-            while (end < sortedX.Length && sortedX[end] == sortedX[start])
-            {
-                end++;
-            }
+        var byXThenY = new ByXThenYOfPoints();
+        MergeSort.Sort(points.AsSpan(), ref byXThenY);
+        return Array.ConvertAll(points, point => point.Pair);
+    }
 
-            Array.Sort(ownY, order, start, end - start);
-            start = end;
-        }
+    /// <summary>A pair with its number.</summary>
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct Point(long X, long Y, int Pair);
 
-        return order;
+    [StructLayout(LayoutKind.Auto)]
+    private readonly struct ByXThenYOfPoints : IMergeOrder<Point>
+    {
+        public bool LaterFirst(Point earlier, Point later) =>
+            later.X < earlier.X || (later.X == earlier.X && later.Y < earlier.Y);
+
+        public void Passed(ReadOnlySpan<Point> earlier, Point later) { }
     }
 
     private static int MostDecimalsOf(ReadOnlySpan<decimal> values, int atLeast, string parameter)

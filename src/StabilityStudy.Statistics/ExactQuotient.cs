@@ -7,7 +7,7 @@ namespace StabilityStudy.Statistics;
 internal static class ExactQuotient
 {
     /// <summary>Up to here every whole number is a double (2⁵³).</summary>
-    private const long LargestExact = 1L << 53;
+    public const long LargestExact = 1L << 53;
 
     /// <summary>Divides; the denominator is not zero.</summary>
     public static double Of(Int128 numerator, Int128 denominator)
@@ -18,13 +18,20 @@ internal static class ExactQuotient
             return (double)(long)numerator / (long)denominator;
         }
 
-        var (a, b) = (Int128.Abs(numerator), Int128.Abs(denominator));
+        var common = CommonDivisor(numerator, denominator);
+        return (double)(numerator / common) / (double)(denominator / common);
+    }
+
+    /// <summary>The greatest common divisor (Euclid), never negative; that of a number and zero is the number.</summary>
+    public static Int128 CommonDivisor(Int128 first, Int128 second)
+    {
+        var (a, b) = (Int128.Abs(first), Int128.Abs(second));
         while (b != 0)
         {
             (a, b) = (b, a % b);
         }
 
-        return (double)(numerator / a) / (double)(denominator / a);
+        return a;
     }
 
     private static bool IsExact(Int128 value) => value >= -LargestExact && value <= LargestExact;

@@ -65,7 +65,8 @@ internal sealed record CellEvidence(
             .Where(reading => reading.FromBaseline is null)
             .Select(reading =>
                 FewClusters.Of(
-                    reading.Data.CountsOf(
+                    reading.Data.CountsUpTo(
+                        FewClusters.Required(Context.Protocol.MinimumDays),
                         reading.Pairs.Keep(pair =>
                             pair.CountsForAgreement
                             && pair is { Baseline: not null, Delayed.TestedAt: not null }

@@ -29,7 +29,7 @@ internal static class ShareKept
         }
 
         return
-            ClopperPearson.Bounds(counted - surelyChanged, counted, confidenceLevel).OneSidedUpper
+            ClopperPearson.OneSidedUpper(counted - surelyChanged, counted, confidenceLevel)
             < required
             ? Verdict.NotMet
             : Verdict.Inconclusive;

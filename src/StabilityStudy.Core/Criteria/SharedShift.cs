@@ -23,13 +23,13 @@ internal static class SharedShift
     /// <param name="clusterings">The ways in which pairs share an error.</param>
     /// <param name="confidenceLevel">One-sided level of the criterion.</param>
     public static double Of(
-        double[] changes,
+        ImmutableArray<double> changes,
         ImmutableArray<Clustering> clusterings,
         double confidenceLevel
     ) =>
         clusterings
             .Select(clustering =>
-                ClusterVariation.Compute(changes, clustering).TryGet(out var variation)
+                ClusterVariation.Compute(changes.AsSpan(), clustering).TryGet(out var variation)
                     ? variation.SharedStandardError
                         * StudentT.Quantile(
                             variation.Clusters < ManyClusters

@@ -37,15 +37,16 @@ public sealed record DriftResult(
         PatientGroup group
     )
     {
-        var compared = WithDelays(cells.Select(cell => cell.Pairs));
-        var estimate = Fit(compared, analyte.DriftShape, OneSidedConfidence);
-        var limit = LimitPercentOf(protocol, analyte, group, compared);
+        var timed = cells.Map(cell => TimedPair.Of(cell.Pairs));
+        var specimens = SpecimenPairs.Of(timed);
+        var estimate = Fit(specimens, analyte.DriftShape, OneSidedConfidence);
+        var limit = LimitPercentOf(protocol, analyte, group, timed);
         var result = estimate.TryGet(out var drift)
             ? new DriftResult(
                 estimate,
                 limit,
                 limit is { } percent ? Statistics.Drift.Crossing.Find(drift, percent) : null,
-                CurveOf(drift, compared.Max(pair => pair.Delayed!.Delay!.Value))
+                CurveOf(drift, timed.SelectMany(pairs => pairs).Max(pair => pair.DelayedHours))
             )
             : new DriftResult(estimate, limit, null, []);
         return result with
@@ -54,12 +55,14 @@ public sealed record DriftResult(
                 ?
                 [
                     .. cells
-                        .Where(cell => IsMisfit(cell.Pairs, cell.TimePoint, fitted))
-                        .Select(cell => cell.TimePoint),
+                        .Select(cell => cell.TimePoint)
+                        .Zip(timed)
+                        .Where(cell => IsMisfit(cell.Second, cell.First, fitted))
+                        .Select(cell => cell.First),
                 ]
                 : [],
             Mixed = MixedDrift.InEveryShape(
-                compared,
+                specimens,
                 analyte.DriftShape,
                 OneSidedConfidence,
                 limit
@@ -69,18 +72,18 @@ public sealed record DriftResult(
 
     /// <summary>Whether the mean change at a time point and the change that the shape predicts there lie outside each other's interval.</summary>
     internal static bool IsMisfit(
-        ImmutableArray<PairRecord> pairs,
+        ImmutableArray<TimedPair> pairs,
         TimePoint timePoint,
         DriftEstimate drift
     )
     {
-        var compared = pairs.Keep(pair => HasDelays(pair) && pair.ChangePercent is not null);
+        var compared = pairs.Keep(pair => pair.ChangePercent is not null);
         var changes = compared.Map(pair => pair.ChangePercent!.Value).AsSpan();
         var point = DriftPrediction.At(drift, timePoint.Delay.TotalHours);
         return ClusteredMean
                 .WithInterval(
                     changes,
-                    SharedErrors.Of(compared).Clusterings,
+                    SharedErrors.Of(compared.Map(pair => pair.Pair)).Clusterings,
                     (2 * OneSidedConfidence) - 1
                 )
                 .TryGet(out var mean)
@@ -88,104 +91,64 @@ public sealed record DriftResult(
             && (mean.Mean < point.LowerBound || mean.Mean > point.UpperBound);
     }
 
-    /// <summary>The drift of specimens in a shape.</summary>
+    /// <summary>The drift of specimens in a shape; a specimen with a baseline of zero or below has none.</summary>
     internal static Estimate<DriftEstimate> Fit(
-        ImmutableArray<PairRecord> compared,
+        SpecimenPairs specimens,
         DriftShape shape,
         double oneSidedConfidence
     )
     {
-        var (series, clusterings) = Series(compared);
-        return SpecimenSlopes.Fit(series, clusterings, shape, oneSidedConfidence);
-    }
-
-    /// <summary>
-    /// One series a specimen, of the measured pairs with known delays; a specimen with a baseline of zero or below has none.
-    /// </summary>
-    private static (ImmutableArray<SpecimenSeries>, ImmutableArray<Clustering>) Series(
-        ImmutableArray<PairRecord> compared
-    )
-    {
-        var specimens = compared
-            .GroupBy(pair => pair.Specimen)
-            .Where(pairs => pairs.All(pair => pair.ChangePercent is not null))
-            .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
-            .Select(pairs => pairs.ToImmutableArray())
-            .ToImmutableArray();
-        return (
+        var measured = specimens.Where(pairs => pairs.All(pair => pair.ChangePercent is not null));
+        return SpecimenSlopes.Fit(
             [
-                .. specimens.Select(
+                .. measured.All.Select(
                     (pairs, index) =>
                         new SpecimenSeries(
                             index,
-                            pairs[0].Baseline!.Delay!.Value.TotalHours,
-                            [.. pairs.Select(pair => pair.Delayed!.Delay!.Value.TotalHours)],
-                            [.. pairs.Select(pair => pair.ChangePercent!.Value)]
+                            pairs[0].BaselineHours,
+                            pairs.Map(pair => pair.DelayedHours),
+                            pairs.Map(pair => pair.ChangePercent!.Value)
                         )
                 ),
             ],
-            Clusterings(specimens)
+            measured.Clusterings,
+            shape,
+            oneSidedConfidence
         );
     }
-
-    /// <summary>What specimens share: days, baseline runs and persons, and at each delay its runs.</summary>
-    /// <param name="specimens">The pairs of each specimen, by ascending delay.</param>
-    internal static ImmutableArray<Clustering> Clusterings(
-        ImmutableArray<ImmutableArray<PairRecord>> specimens
-    ) =>
-        [
-            .. SharedErrors
-                .Of(specimens.Map(pairs => pairs[0]))
-                .Clusterings.Where(item => item.Source != IntervalSource.DelayedRuns),
-            .. Enumerable
-                .Range(0, specimens.Select(pairs => pairs.Length).DefaultIfEmpty().Max())
-                .Select(i =>
-                    SharedErrors.DelayedRunsOf(
-                        specimens.Map(pairs => pairs[Math.Min(i, pairs.Length - 1)])
-                    )
-                ),
-        ];
 
     private static double? LimitPercentOf(
         StudyProtocol protocol,
         Analyte analyte,
         PatientGroup group,
-        ImmutableArray<PairRecord> compared
+        ImmutableArray<ImmutableArray<TimedPair>> cells
     ) =>
         protocol
             .Applying(analyte.Id, group.Id)
             .Where(item => item.Criterion is BiasCriterion)
             .Select(item => item.Limit)
             .OfType<Limit>()
-            .Where(limit => IsPercentAtEvery(limit, compared))
+            .Where(limit => IsPercentAtEvery(limit, cells))
             .Select(limit => (double?)limit.Percent)
             .Min();
 
     /// <summary>A limit with both parts is one in percent only as long as the percentage is the greater part at every baseline.</summary>
-    private static bool IsPercentAtEvery(Limit limit, ImmutableArray<PairRecord> compared) =>
+    private static bool IsPercentAtEvery(
+        Limit limit,
+        ImmutableArray<ImmutableArray<TimedPair>> cells
+    ) =>
         limit.Percent is { } percent
         && (
             limit.AbsoluteInUnit is not { } amount
-            || compared.All(pair => percent * pair.Values().Baseline / 100 >= amount)
+            || cells.All(pairs =>
+                pairs.All(pair => percent * pair.Pair.Values().Baseline / 100 >= amount)
+            )
         );
 
-    /// <summary>The measured pairs whose two delays are known.</summary>
-    internal static ImmutableArray<PairRecord> WithDelays(
-        IEnumerable<ImmutableArray<PairRecord>> cells
-    ) => [.. cells.SelectMany(pairs => pairs.Keep(HasDelays))];
-
-    private static bool HasDelays(PairRecord pair) =>
-        pair
-            is {
-                Status: PairStatus.Compared,
-                Baseline: { Delay: not null, Result: MeasuredResult },
-                Delayed: { Delay: not null, Result: MeasuredResult }
-            };
-
-    private static ImmutableArray<DriftPoint> CurveOf(DriftEstimate drift, TimeSpan longest)
+    private static ImmutableArray<DriftPoint> CurveOf(DriftEstimate drift, double longest)
     {
         var start = drift.BaselineDelayHours;
-        var step = (longest.TotalHours - start) / (CurvePoints - 1);
+        var step = (longest - start) / (CurvePoints - 1);
         return
         [
             .. Enumerable

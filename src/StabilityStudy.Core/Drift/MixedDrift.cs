@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Drift;
 
@@ -20,20 +21,19 @@ public sealed record MixedDrift(
 
     /// <summary>Every shape, so that a reader sees which the results follow best; none without two compared results.</summary>
     internal static ImmutableArray<MixedDrift> InEveryShape(
-        ImmutableArray<PairRecord> compared,
+        SpecimenPairs compared,
         DriftShape declared,
         double oneSidedConfidence,
         double? limitPercent
     )
     {
-        if (compared.IsEmpty)
+        if (compared.All.IsEmpty)
         {
             return [];
         }
 
-        var measured = Specimens(compared);
-        var specimens = measured.Map(Timed.Of);
-        var clusterings = DriftResult.Clusterings(measured);
+        var measured = compared.Where(pairs => pairs.All(IsAboveZero));
+        var specimens = measured.All.Map(Timed.Of);
         var baselineHours = specimens
             .Select(specimen => specimen.Hours[0])
             .DefaultIfEmpty()
@@ -45,7 +45,7 @@ public sealed record MixedDrift(
             var fit = RandomSlope.Fit(
                 specimens.Map(specimen => specimen.In(shape)),
                 oneSidedConfidence,
-                clusterings
+                measured.Clusterings
             );
             return new MixedDrift(
                 shape,
@@ -65,32 +65,31 @@ public sealed record MixedDrift(
         }
     }
 
-    /// <summary>The pairs of each specimen whose results are all above zero.</summary>
-    private static ImmutableArray<ImmutableArray<PairRecord>> Specimens(
-        ImmutableArray<PairRecord> compared
-    ) =>
-        [
-            .. compared
-                .GroupBy(pair => pair.Specimen, StringComparer.Ordinal)
-                .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
-                .Where(pairs => pairs.Select(pair => pair.Values()).All(IsAboveZero))
-                .Select(pairs => pairs.ToImmutableArray()),
-        ];
-
-    private static bool IsAboveZero((decimal Baseline, decimal Delayed) values) =>
-        values is { Baseline: > 0, Delayed: > 0 };
+    private static bool IsAboveZero(TimedPair pair) =>
+        pair.Pair.Values() is { Baseline: > 0, Delayed: > 0 };
 
     /// <summary>The results of one specimen, as logarithms, with their delays.</summary>
     private sealed record Timed(ImmutableArray<double> Hours, ImmutableArray<double> Logarithms)
     {
-        public static Timed Of(ImmutableArray<PairRecord> pairs)
+        public static Timed Of(ImmutableArray<TimedPair> pairs)
         {
-            var results = pairs.Map(pair => pair.Delayed!).Insert(0, pairs[0].Baseline!);
+            var hours = new double[pairs.Length + 1];
+            var logarithms = new double[pairs.Length + 1];
+            hours[0] = pairs[0].BaselineHours;
+            logarithms[0] = Logarithm(pairs[0].Pair.Values().Baseline);
+            for (var i = 0; i < pairs.Length; i++)
+            {
+                hours[i + 1] = pairs[i].DelayedHours;
+                logarithms[i + 1] = Logarithm(pairs[i].Pair.Values().Delayed);
+            }
+
             return new(
-                results.Map(item => item.Delay!.Value.TotalHours),
-                results.Map(item => 100 * Math.Log((double)((MeasuredResult)item.Result).Value))
+                ImmutableCollectionsMarshal.AsImmutableArray(hours),
+                ImmutableCollectionsMarshal.AsImmutableArray(logarithms)
             );
         }
+
+        private static double Logarithm(decimal value) => 100 * Math.Log((double)value);
 
         public SpecimenResponses In(DriftShape shape) =>
             new(Hours.Map(hours => SpecimenSlopes.Transform(shape, hours)), Logarithms);

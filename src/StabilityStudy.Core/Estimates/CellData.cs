@@ -1,4 +1,5 @@
 using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Regression;
 
 namespace StabilityStudy.Core.Estimates;
 
@@ -20,6 +21,47 @@ internal sealed record CellData(
 {
     /// <summary>Smallest step of a reported result, in the analyte's unit.</summary>
     public double ReportingIncrement => Math.Pow(10, -Decimals);
+
+    /// <summary>The smallest baseline, in the analyte's unit; 1 without pairs.</summary>
+    public double SmallestBaseline
+    {
+        get
+        {
+            var smallest = Pairs.X is [var first, ..] ? first : 1;
+            foreach (var x in Pairs.X)
+            {
+                smallest = x < smallest ? x : smallest;
+            }
+
+            return smallest;
+        }
+    }
+
+    // Of these numbers alone: a copy with others finds its own.
+    private SlopesOfPairs? _levelSlopes;
+
+    /// <summary>The slopes of the change on level and baseline, see <see cref="LevelSlopes.Fit"/>; null where it is refused. Found at the first question.</summary>
+    public LevelSlopes? LevelSlopes
+    {
+        get
+        {
+            var known = _levelSlopes;
+            if (known is null || !ReferenceEquals(known.Pairs, Pairs))
+            {
+                var fit = Statistics.Regression.LevelSlopes.Fit(
+                    Pairs.X.AsSpan(),
+                    Pairs.Y.AsSpan(),
+                    Errors.DelayedRuns.Cluster
+                );
+                known = new(Pairs, fit.Value);
+                _levelSlopes = known;
+            }
+
+            return known.Slopes;
+        }
+    }
+
+    private sealed record SlopesOfPairs(ExactPairs Pairs, LevelSlopes? Slopes);
 
     /// <summary>Takes the compared pairs out of a cell's pairs.</summary>
     public static CellData Of(ImmutableArray<PairRecord> pairs, int decimals, TimeSpan oneRunWithin)
@@ -72,9 +114,9 @@ internal sealed record CellData(
     public SharedErrors ErrorsOf(ImmutableArray<PairRecord> pairs) =>
         AreCompared(pairs) ? Errors : SharedErrors.Of(pairs);
 
-    /// <summary>How many days and runs some pairs come from; those of the compared ones are known already.</summary>
-    public ClusterCounts CountsOf(ImmutableArray<PairRecord> pairs) =>
-        AreCompared(pairs) ? Errors.Counts : SharedErrors.CountsOf(pairs);
+    /// <summary>How many days and runs some pairs come from, counted no further than to so many; those of the compared ones are known already.</summary>
+    public ClusterCounts CountsUpTo(int enough, ImmutableArray<PairRecord> pairs) =>
+        AreCompared(pairs) ? Errors.Counts : SharedErrors.CountsUpTo(enough, pairs);
 
     /// <summary>The exact values of some pairs of numbers; those of the compared ones are known already.</summary>
     public ExactPairs ExactOf(ImmutableArray<PairRecord> pairs) =>

@@ -92,12 +92,7 @@ internal sealed record ChangeOnScale(
     ) =>
         changes.TryGet(out var relative)
             ? Estimate.Of(
-                new ChangeOnScale(
-                    relative.Values,
-                    lower,
-                    upper,
-                    100 * half / data.Pairs.X.DefaultIfEmpty(1).Min()
-                )
+                new ChangeOnScale(relative.Values, lower, upper, 100 * half / data.SmallestBaseline)
             )
             : changes.RefusedAs<ChangeOnScale>();
 }

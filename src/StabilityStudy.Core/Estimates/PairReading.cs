@@ -1,3 +1,6 @@
+using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Statistics.Agreement;
+
 namespace StabilityStudy.Core.Estimates;
 
 /// <summary>The pairs of a cell in one reading.</summary>
@@ -36,6 +39,44 @@ internal sealed record PairReading(
         init => _persons = value;
     }
 
+    private ImmutableArray<(Allowance Allowance, double? Level, AllowanceUse Use)> _uses = [];
+
+    /// <summary>Which share of an allowance each measured pair uses; computed at the first question.</summary>
+    /// <param name="allowance">The allowance.</param>
+    /// <param name="context">The imprecision of one result.</param>
+    /// <param name="level">One-sided level of the shift by runs; null for none.</param>
+    public AllowanceUse UseOf(Allowance allowance, CellContext context, double? level)
+    {
+        foreach (var known in _uses)
+        {
+            if (known.Allowance == allowance && known.Level == level)
+            {
+                return known.Use;
+            }
+        }
+
+        var use = AllowanceUse.Of(this, allowance, context, level);
+        _uses = _uses.Add((allowance, level, use));
+        return use;
+    }
+
+    /// <summary>This reading, with what was found of the same measured pairs when others beside them stood otherwise.</summary>
+    private PairReading Knowing(ImmutableArray<PairReading> known)
+    {
+        var same = known.FirstOrDefault(reading => reading.Kind == Kind);
+        return
+            same is not null
+            && ReferenceEquals(same.Data, Data)
+            && ReferenceEquals(same.FromBaseline?.Data, FromBaseline?.Data)
+            && same.WithoutValueAtCollection.IsEmpty
+            && WithoutValueAtCollection.IsEmpty
+            ? this with
+            {
+                _uses = same._uses,
+            }
+            : this;
+    }
+
     /// <summary>The readings that a cell calls for; as measured is the first.</summary>
     /// <param name="pairs">Every pair of the cell.</param>
     /// <param name="context">What they are read against.</param>
@@ -48,14 +89,14 @@ internal sealed record PairReading(
     {
         ImmutableArray<PairReading> fromBaseline =
         [
-            new(
+            new PairReading(
                 ChangeReading.AsMeasured,
                 pairs,
                 known.FirstOrDefault()?.Data.IfOf(pairs) ?? context.DataOf(pairs)
             )
             {
                 Persons = known.IsEmpty ? default : known[0].Persons,
-            },
+            }.Knowing(known),
             .. context.Bridging?.Reading(pairs, context) is { } bridged
                 ? [bridged]
                 : (PairReading[])[],
@@ -65,7 +106,7 @@ internal sealed record PairReading(
             [
                 .. fromBaseline,
                 .. fromBaseline.Select(reading =>
-                    ValueAtCollection.Reading(reading, context, known)
+                    ValueAtCollection.Reading(reading, context, known).Knowing(known)
                 ),
             ]
             : fromBaseline;

@@ -30,9 +30,32 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
         );
     }
 
-    /// <summary>How many days and runs pairs come from.</summary>
-    public static ClusterCounts CountsOf(ImmutableArray<PairRecord> pairs) =>
-        new(DaysOf(pairs).Count, BaselineRunsOf(pairs).Count, DelayedRunsOf(pairs).Count);
+    /// <summary>In which ways the baselines of pairs share an error.</summary>
+    public static ImmutableArray<Clustering> OfBaselines(ImmutableArray<PairRecord> pairs) =>
+        [DaysOf(pairs), BaselineRunsOf(pairs), new(IntervalSource.Persons, PersonsOf(pairs))];
+
+    /// <summary>How many days and runs pairs come from, counted no further than to so many.</summary>
+    public static ClusterCounts CountsUpTo(int enough, ImmutableArray<PairRecord> pairs) =>
+        new(
+            Counted(enough, pairs, pair => pair.CollectionDay),
+            Counted(enough, pairs, RunOf(pairs, pair => pair.Baseline)),
+            Counted(enough, pairs, RunOf(pairs, pair => pair.Delayed))
+        );
+
+    private static int Counted<T>(
+        int enough,
+        ImmutableArray<PairRecord> pairs,
+        Func<PairRecord, T> key
+    )
+    {
+        var different = new HashSet<T>();
+        for (var i = 0; i < pairs.Length && different.Count < enough; i++)
+        {
+            different.Add(key(pairs[i]));
+        }
+
+        return different.Count;
+    }
 
     /// <summary>The person of each pair, numbered from 0 on.</summary>
     public static ImmutableArray<int> PersonsOf(ImmutableArray<PairRecord> pairs) =>
@@ -45,11 +68,17 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
         );
 
     private static Clustering BaselineRunsOf(ImmutableArray<PairRecord> pairs) =>
-        new(IntervalSource.BaselineRuns, RunNumbers(pairs, pair => pair.Baseline));
+        new(
+            IntervalSource.BaselineRuns,
+            Numbered(pairs, RunOf(pairs, pair => pair.Baseline), new Numbering<RunKey>())
+        );
 
     /// <summary>Which pairs had their delayed result from one run.</summary>
     public static Clustering DelayedRunsOf(ImmutableArray<PairRecord> pairs) =>
-        new(IntervalSource.DelayedRuns, RunNumbers(pairs, pair => pair.Delayed));
+        new(
+            IntervalSource.DelayedRuns,
+            Numbered(pairs, RunOf(pairs, pair => pair.Delayed), new Numbering<RunKey>())
+        );
 
     /// <summary>Without one pair.</summary>
     public SharedErrors Without(int index) =>
@@ -66,13 +95,27 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
         Func<PairRecord, T> key,
         Numbering<T> numbers
     )
-        where T : notnull => pairs.Map(pair => numbers.Of(key(pair)));
+        where T : notnull, IEquatable<T>
+    {
+        var numbered = ImmutableArray.CreateBuilder<int>(pairs.Length);
+        var before = (Key: default(T), Number: 0);
+        foreach (var pair in pairs)
+        {
+            // Pairs mostly follow others of their day and run.
+            var own = key(pair);
+            var isBefore = numbered.Count > 0 && own.Equals(before.Key);
+            before = isBefore ? before : (own, numbers.Of(own));
+            numbered.Add(before.Number);
+        }
+
+        return numbered.MoveToImmutable();
+    }
 
     /// <summary>
     /// The run of each result. Results without a run code share one when they come from one instrument on one day, so that a code left out
     /// never makes runs more numerous. Averaged results of several runs join these runs into one.
     /// </summary>
-    private static ImmutableArray<int> RunNumbers(
+    private static Func<PairRecord, RunKey> RunOf(
         ImmutableArray<PairRecord> pairs,
         Func<PairRecord, Measurement?> resultOf
     )
@@ -100,17 +143,13 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
             }
         }
 
-        return Numbered(
-            pairs,
-            pair =>
-            {
-                var result = resultOf(pair);
-                return result?.FirstRun is { } run
-                    ? new RunKey(Root(run), null, "")
-                    : new RunKey(null, result?.TestedAt?.Date, result?.Instrument ?? "");
-            },
-            new Numbering<RunKey>()
-        );
+        return pair =>
+        {
+            var result = resultOf(pair);
+            return result?.FirstRun is { } run
+                ? new RunKey(joined.Count == 0 ? run : Root(run), null, "")
+                : new RunKey(null, result?.TestedAt?.Date, result?.Instrument ?? "");
+        };
     }
 }
 

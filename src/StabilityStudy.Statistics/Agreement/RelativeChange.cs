@@ -32,7 +32,13 @@ public static class RelativeChange
     internal static Estimate<RelativeChanges> PercentOf(ExactPairs pairs) =>
         pairs.ScaledX.Any(x => x <= 0)
             ? Estimate.Refused<RelativeChanges>(Refusal.NotPositiveForPercent)
-            : Each(pairs, static (x, y) => ExactQuotient.Of(100 * ((Int128)y - x), x));
+            : Each(
+                pairs,
+                static (x, y) =>
+                    Math.Abs(y - x) <= long.MaxValue / 100
+                        ? ExactQuotient.Of(100 * (y - x), x)
+                        : ExactQuotient.Of(100 * ((Int128)y - x), x)
+            );
 
     internal static Estimate<RelativeChanges> LogRatioOf(ExactPairs pairs) =>
         pairs.ScaledX.Any(x => x <= 0) || pairs.ScaledY.Any(y => y <= 0)

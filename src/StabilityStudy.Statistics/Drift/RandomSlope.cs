@@ -60,9 +60,7 @@ public static class RandomSlope
             return Estimate.Refused<RandomSlopeFit>(Refusal.TooFewForMixedModel);
         }
 
-        // Scaled so that one unit of g is a common one and sums of squares keep their digits.
-        var scale = Math.Sqrt(kept.SelectMany(item => item.Growth).Average(g => g * g));
-        var center = kept.SelectMany(item => item.Response).Average();
+        var (scale, center) = Scaling(kept);
         ImmutableArray<SpecimenSums> sums =
         [
             .. kept.Select(item => SpecimenSums.Of(item, scale, center)),
@@ -99,7 +97,14 @@ public static class RandomSlope
                     fit,
                     likelihood.SlopeContributions(restricted),
                     scale,
-                    [.. shared.Select(item => item.With([.. indices.Select(i => item.Cluster[i])]))]
+                    kept.Length == specimens.Length
+                        ? shared
+                        :
+                        [
+                            .. shared.Select(item =>
+                                item.With([.. indices.Select(i => item.Cluster[i])])
+                            ),
+                        ]
                 )
         );
     }
@@ -127,6 +132,30 @@ public static class RandomSlope
                 SlopeUpper = Math.Max(fit.SlopeUpper, mean.Upper),
             }
             : fit;
+
+    /// <summary>The unit of g, a common one, and where results are counted from, so that sums of squares keep their digits.</summary>
+    private static (double Scale, double Center) Scaling(
+        ImmutableArray<SpecimenResponses> specimens
+    )
+    {
+        var (squares, sum, count) = (0.0, 0.0, 0L);
+        foreach (var specimen in specimens)
+        {
+            foreach (var g in specimen.Growth)
+            {
+                squares += g * g;
+            }
+
+            foreach (var response in specimen.Response)
+            {
+                sum += response;
+            }
+
+            count += specimen.Growth.Length;
+        }
+
+        return (Math.Sqrt(squares / count), sum / count);
+    }
 
     private static RandomSlopeFit Result(
         ImmutableArray<SpecimenSums> sums,

@@ -1,63 +1,7 @@
 using System.Buffers;
-using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace StabilityStudy.Statistics.Drift;
-
-/// <summary>What the likelihood needs of one specimen: sums over its results, with z = (1, g).</summary>
-/// <param name="Count">Number of results.</param>
-/// <param name="Moments">M = Σzz′.</param>
-/// <param name="Products">q = Σzy.</param>
-/// <param name="Squares">Σy².</param>
-[StructLayout(LayoutKind.Auto)]
-internal readonly record struct SpecimenSums(
-    int Count,
-    SymmetricMatrix Moments,
-    (double First, double Second) Products,
-    double Squares
-)
-{
-    /// <summary>The sums of a specimen with g in units of <paramref name="scale"/> and y from <paramref name="center"/> on.</summary>
-    public static SpecimenSums Of(SpecimenResponses specimen, double scale, double center)
-    {
-        var (sumG, sumGG, sumY, sumGY, sumYY) = (0.0, 0.0, 0.0, 0.0, 0.0);
-        for (var i = 0; i < specimen.Growth.Length; i++)
-        {
-            var g = specimen.Growth[i] / scale;
-            var y = specimen.Response[i] - center;
-            sumG += g;
-            sumGG += g * g;
-            sumY += y;
-            sumGY += g * y;
-            sumYY += y * y;
-        }
-
-        return new(
-            specimen.Growth.Length,
-            new(specimen.Growth.Length, sumG, sumGG),
-            (sumY, sumGY),
-            sumYY
-        );
-    }
-
-    /// <summary>The sums over the results of two together.</summary>
-    public static SpecimenSums Add(SpecimenSums one, SpecimenSums other) =>
-        new(
-            one.Count + other.Count,
-            one.Moments + other.Moments,
-            (
-                one.Products.First + other.Products.First,
-                one.Products.Second + other.Products.Second
-            ),
-            one.Squares + other.Squares
-        );
-
-    /// <summary>q − Mβ: the products with what a line leaves of the results.</summary>
-    public (double First, double Second) LeftBeside((double First, double Second) line)
-    {
-        var fitted = Moments.Times(line);
-        return (Products.First - fitted.First, Products.Second - fitted.Second);
-    }
-}
 
 /// <summary>The likelihood at given relative variances, with the residual variance and the fixed line at their best.</summary>
 /// <param name="Deviance">−2 ln L, constants included.</param>
@@ -80,57 +24,76 @@ internal sealed record VarianceLikelihoodPoint(
 /// deviance = Σ ln|I + MD| + [ln|S|] + ν(1 + ln(2πr²/ν)), and its derivative by D is ΣP − [ΣP S⁻¹ P] − (ν/r²)Σuu′;
 /// ν = N − 2 with the terms in brackets (restricted), ν = N without (full).
 /// </summary>
-internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens, bool isRestricted)
+/// <remarks>
+/// A search asks for it some hundred times, so two specimens are computed at a time, in the two lanes of a vector: every processor has them, and the digits are those of one by one.
+/// </remarks>
+internal sealed class VarianceLikelihood
 {
     private const int FixedEffects = 2;
 
-    private readonly SpecimenSums _all = specimens.Aggregate(
-        default(SpecimenSums),
-        SpecimenSums.Add
-    );
+    private readonly ImmutableArray<SpecimenSums> _specimens;
+    private readonly SpecimenSums _all;
+    private readonly SpecimenLanes _lanes;
+    private readonly bool _isRestricted;
 
-    public int SpecimenCount => specimens.Length;
+    /// <summary>The restricted or full likelihood of the results of specimens.</summary>
+    public VarianceLikelihood(ImmutableArray<SpecimenSums> specimens, bool isRestricted)
+    {
+        foreach (var specimen in specimens)
+        {
+            _all = SpecimenSums.Add(_all, specimen);
+        }
+
+        (_specimens, _lanes, _isRestricted) = (
+            specimens,
+            SpecimenLanes.Of(specimens),
+            isRestricted
+        );
+    }
+
+    public int SpecimenCount => _specimens.Length;
 
     /// <summary>The likelihood with its derivative at relative variances.</summary>
     public VarianceLikelihoodPoint At(SymmetricMatrix relative)
     {
-        var shrinkages = ArrayPool<Shrinkage>.Shared.Rent(specimens.Length);
-        var point = At(relative, shrinkages.AsSpan(0, specimens.Length));
-        ArrayPool<Shrinkage>.Shared.Return(shrinkages);
+        var shares = ArrayPool<Vector128<double>>.Shared.Rent(_lanes.Count.Length);
+        var point = At(relative, shares.AsSpan(0, _lanes.Count.Length));
+        ArrayPool<Vector128<double>>.Shared.Return(shares);
         return point;
     }
 
-    private VarianceLikelihoodPoint At(SymmetricMatrix relative, Span<Shrinkage> shrinkages)
+    /// <param name="relative">The relative covariance D.</param>
+    /// <param name="shares">Room for 1/|I + MD| of every specimen.</param>
+    private VarianceLikelihoodPoint At(SymmetricMatrix relative, Span<Vector128<double>> shares)
     {
-        var determinants = 0.0;
-        var information = default(SymmetricMatrix);
-        var right = (First: 0.0, Second: 0.0);
-        for (var i = 0; i < specimens.Length; i++)
+        var shrinkage = new Shrinkage(relative);
+        var logarithms = 0.0;
+        var precisions = default(MatrixSum);
+        var squared = default(SquaredSums);
+        var (right1, right2) = (default(OrderedSum), default(OrderedSum));
+        for (var i = 0; i < shares.Length; i++)
         {
-            var specimen = specimens[i];
-            var shrinkage = shrinkages[i] = Shrinkage.Of(specimen.Moments, relative);
-            determinants += Math.Log(shrinkage.Determinant);
-            information += shrinkage.Precision;
-            var weighted = shrinkage.Times(specimen.Products);
-            right = (right.First + weighted.First, right.Second + weighted.Second);
+            var moments = _lanes.Moments(i);
+            var determinant = shrinkage.Determinant(moments);
+            var share = shares[i] = Vector128<double>.One / determinant;
+            logarithms = logarithms + Math.Log(determinant[0]) + Math.Log(determinant[1]);
+            var precision = shrinkage.Precision(moments, share);
+            precisions.Add(precision.A, precision.B, precision.D);
+            squared.Add(precision);
+            var (first, second) = shrinkage.Times(
+                moments,
+                share,
+                _lanes.First[i],
+                _lanes.Second[i]
+            );
+            right1.Add(first);
+            right2.Add(second);
         }
 
+        var information = precisions.Value;
         var covariance = information.Inverted();
-        var line = covariance.Times(right);
-        var pulled = 0.0;
-        var outer = default(SymmetricMatrix);
-        var between = default(SquaredSums);
-        for (var i = 0; i < specimens.Length; i++)
-        {
-            var left = specimens[i].LeftBeside(line);
-            ref readonly var shrinkage = ref shrinkages[i];
-            var residual = shrinkage.Times(left);
-            var (first, second) = relative.Times(residual);
-            pulled += (left.First * first) + (left.Second * second);
-            outer += SymmetricMatrix.Square(residual);
-            between.Add(shrinkage.Precision);
-        }
-
+        var line = covariance.Times((right1.Value, right2.Value));
+        var (pulled, outer) = Residuals(shrinkage, shares, line);
         var leftOfAll = _all.LeftBeside(line);
         var squares =
             _all.Squares
@@ -139,110 +102,65 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
             - (leftOfAll.First * line.First)
             - (leftOfAll.Second * line.Second)
             - pulled;
-        var degrees = isRestricted ? _all.Count - FixedEffects : _all.Count;
+        var degrees = _isRestricted ? _all.Count - FixedEffects : _all.Count;
         var gradient = information - ((degrees / squares) * outer);
         return new VarianceLikelihoodPoint(
-            determinants
-                + (isRestricted ? Math.Log(information.Determinant) : 0)
+            logarithms
+                + (_isRestricted ? Math.Log(information.Determinant) : 0)
                 + (degrees * (1 + Math.Log(2 * Math.PI * squares / degrees))),
-            isRestricted ? gradient - between.Around(covariance) : gradient,
+            _isRestricted ? gradient - squared.Around(covariance) : gradient,
             line,
             information,
             squares / degrees
         );
     }
 
+    /// <summary>Σ(q − Mβ)′Du, by which the specimens' own lines lessen the residual squares, and Σuu′.</summary>
+    private (double Pulled, SymmetricMatrix Outer) Residuals(
+        Shrinkage shrinkage,
+        ReadOnlySpan<Vector128<double>> shares,
+        (double First, double Second) line
+    )
+    {
+        var (line1, line2) = (Vector128.Create(line.First), Vector128.Create(line.Second));
+        var pulled = default(OrderedSum);
+        var outer = default(MatrixSum);
+        for (var i = 0; i < shares.Length; i++)
+        {
+            var moments = _lanes.Moments(i);
+            var left1 = _lanes.First[i] - ((moments.A * line1) + (moments.B * line2));
+            var left2 = _lanes.Second[i] - ((moments.B * line1) + (moments.D * line2));
+            var (u1, u2) = shrinkage.Times(moments, shares[i], left1, left2);
+            var relative = shrinkage.Relative;
+            pulled.Add(
+                (left1 * ((relative.A * u1) + (relative.B * u2)))
+                    + (left2 * ((relative.B * u1) + (relative.D * u2)))
+            );
+            outer.Add(u1 * u1, u1 * u2, u2 * u2);
+        }
+
+        return (pulled.Value, outer.Value);
+    }
+
     /// <summary>What each specimen contributes to the slope at a minimum: the second part of S⁻¹(I + MD)⁻¹(q − Mβ). They add up to zero.</summary>
     public ImmutableArray<double> SlopeContributions(VarianceMinimum minimum)
     {
-        var (relative, point) = (minimum.Relative, minimum.Point);
+        var (shrinkage, point) = (new Shrinkage(minimum.Relative), minimum.Point);
         var covariance = point.Information.Inverted();
-        return
-        [
-            .. specimens.Select(specimen =>
-                covariance
-                    .Times(
-                        Shrinkage
-                            .Of(specimen.Moments, relative)
-                            .Times(specimen.LeftBeside(point.Line))
-                    )
-                    .Second
-            ),
-        ];
-    }
-
-    /// <summary>K = (I + MD)⁻¹ of a specimen.</summary>
-    [StructLayout(LayoutKind.Auto)]
-    private readonly record struct Shrinkage(
-        double K11,
-        double K12,
-        double K21,
-        double K22,
-        double Determinant,
-        SymmetricMatrix Precision
-    )
-    {
-        public static Shrinkage Of(SymmetricMatrix moments, SymmetricMatrix relative)
+        var contributions = ImmutableArray.CreateBuilder<double>(_specimens.Length);
+        for (var i = 0; i < _specimens.Length; i++)
         {
-            var ofMoments = moments.Determinant;
-
-            // |I + MD| as a sum of terms that are never negative where D is a covariance.
-            var determinant =
-                1
-                + (moments.A * relative.A)
-                + (2 * moments.B * relative.B)
-                + (moments.D * relative.D)
-                + (ofMoments * relative.Determinant);
-            var share = 1 / determinant;
-            return new(
-                share * (1 + (moments.B * relative.B) + (moments.D * relative.D)),
-                -share * ((moments.A * relative.B) + (moments.B * relative.D)),
-                -share * ((moments.B * relative.A) + (moments.D * relative.B)),
-                share * (1 + (moments.A * relative.A) + (moments.B * relative.B)),
-                determinant,
-                // (I + MD)⁻¹M = (M + |M|·adj D)/|I + MD|
-                share
-                    * new SymmetricMatrix(
-                        moments.A + (ofMoments * relative.D),
-                        moments.B - (ofMoments * relative.B),
-                        moments.D + (ofMoments * relative.A)
-                    )
+            var left = _specimens[i].LeftBeside(point.Line);
+            var moments = MatrixLanes.OfBoth(_specimens[i].Moments);
+            var (first, second) = shrinkage.Times(
+                moments,
+                Vector128<double>.One / shrinkage.Determinant(moments),
+                Vector128.Create(left.First),
+                Vector128.Create(left.Second)
             );
+            contributions.Add(covariance.Times((first[0], second[0])).Second);
         }
 
-        public (double First, double Second) Times((double First, double Second) vector) =>
-            (
-                (K11 * vector.First) + (K12 * vector.Second),
-                (K21 * vector.First) + (K22 * vector.Second)
-            );
-    }
-
-    /// <summary>Sums of the products of the elements of P, from which ΣPCP follows for any C.</summary>
-    [StructLayout(LayoutKind.Auto)]
-    private struct SquaredSums
-    {
-        private double _aa;
-        private double _ab;
-        private double _bb;
-        private double _ad;
-        private double _bd;
-        private double _dd;
-
-        public void Add(SymmetricMatrix matrix)
-        {
-            _aa += matrix.A * matrix.A;
-            _ab += matrix.A * matrix.B;
-            _bb += matrix.B * matrix.B;
-            _ad += matrix.A * matrix.D;
-            _bd += matrix.B * matrix.D;
-            _dd += matrix.D * matrix.D;
-        }
-
-        public readonly SymmetricMatrix Around(SymmetricMatrix middle) =>
-            new(
-                (_aa * middle.A) + (2 * _ab * middle.B) + (_bb * middle.D),
-                (_ab * middle.A) + ((_ad + _bb) * middle.B) + (_bd * middle.D),
-                (_bb * middle.A) + (2 * _bd * middle.B) + (_dd * middle.D)
-            );
+        return contributions.MoveToImmutable();
     }
 }

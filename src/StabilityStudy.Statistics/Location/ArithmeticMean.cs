@@ -29,9 +29,15 @@ public static class ArithmeticMean
         }
 
         var moments = Moments.Of(values);
+        return new(OfMoments(moments, confidenceLevel), null, NotesOf(moments));
+    }
+
+    /// <summary>The same of values whose moments are known.</summary>
+    internal static MeanInterval OfMoments(Moments moments, double confidenceLevel)
+    {
         var standardError = moments.StandardDeviation / Math.Sqrt(moments.Count);
         var reach = StudentT.Quantile((1 + confidenceLevel) / 2, moments.Count - 1) * standardError;
-        var interval = new MeanInterval(
+        return new MeanInterval(
             moments.Count,
             moments.Mean,
             moments.StandardDeviation,
@@ -41,8 +47,9 @@ public static class ArithmeticMean
             moments.Mean - reach,
             moments.Mean + reach
         );
-        return moments.IsConstant
-            ? Estimate.Of(interval, EstimateNote.SameValues)
-            : Estimate.Of(interval);
     }
+
+    /// <summary>What is to be said of a mean of values with such moments.</summary>
+    internal static ImmutableArray<EstimateNote> NotesOf(Moments moments) =>
+        moments.IsConstant ? [EstimateNote.SameValues] : [];
 }

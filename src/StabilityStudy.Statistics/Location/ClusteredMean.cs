@@ -38,11 +38,15 @@ public static class ClusteredMean
             parted.Add((clustering, clustering.MeansOf(values)));
         }
 
-        var overValues = ArithmeticMean.WithInterval(values, confidenceLevel);
-        if (!overValues.TryGet(out var bySpecimen))
+        Require.Numbers(values, nameof(values));
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
+        if (values.Length < 2)
         {
             return Estimate.Refused<ClusteredMeanInterval>(Refusal.TooFewForMean);
         }
+
+        var moments = Moments.Of(values);
+        var bySpecimen = ArithmeticMean.OfMoments(moments, confidenceLevel);
 
         // With one value in every cluster both intervals are the same one and only rounding could tell them apart.
         var count = values.Length;
@@ -65,7 +69,7 @@ public static class ClusteredMean
             byCluster = byCluster.Add(crossed);
         }
 
-        var stretch = SkewnessStretch.Compute(values, confidenceLevel);
+        var stretch = SkewnessStretch.OfMoments(values, moments, confidenceLevel);
         var all = byCluster.Insert(
             0,
             new(
@@ -94,8 +98,8 @@ public static class ClusteredMean
             ),
             null,
             parted.Any(item => item.Means.Length == 1)
-                ? overValues.Notes.Add(EstimateNote.OneCluster)
-                : overValues.Notes
+                ? ArithmeticMean.NotesOf(moments).Add(EstimateNote.OneCluster)
+                : ArithmeticMean.NotesOf(moments)
         );
     }
 

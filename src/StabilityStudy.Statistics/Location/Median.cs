@@ -1,3 +1,5 @@
+using StabilityStudy.Statistics.Regression;
+
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>
@@ -32,23 +34,22 @@ public static class Median
             return refused;
         }
 
-        var sorted = Sorted(values);
+        // Found by parting the values, which takes less than to sort them all.
+        var parted = values.ToArray();
+        var middle = MiddleValue.Of(parted);
         var (rank, below) = Rank(values.Length, (1 - confidenceLevel) / 2);
-        if (rank == 0)
-        {
-            return OrderInterval.Unreachable(Middle(sorted));
-        }
-
-        return Estimate.Of(
-            new OrderInterval(
-                sorted.Length,
-                Middle(sorted),
-                1 - (2 * below),
-                sorted[rank - 1],
-                sorted[^rank],
-                rank
-            )
-        );
+        return rank == 0
+            ? OrderInterval.Unreachable(middle)
+            : Estimate.Of(
+                new OrderInterval(
+                    parted.Length,
+                    middle,
+                    1 - (2 * below),
+                    MiddleValue.AtRank(parted, rank - 1),
+                    MiddleValue.AtRank(parted, parted.Length - rank),
+                    rank
+                )
+            );
     }
 
     /// <summary>The smallest rank whose probability reaches the tail, and the probability below it.</summary>
@@ -88,18 +89,5 @@ public static class Median
         }
 
         return (reaching, Binomial.Cdf(reaching - 1, n, 0.5));
-    }
-
-    private static double[] Sorted(ReadOnlySpan<double> values)
-    {
-        var sorted = values.ToArray();
-        Array.Sort(sorted);
-        return sorted;
-    }
-
-    private static double Middle(double[] sorted)
-    {
-        var upper = sorted[sorted.Length / 2];
-        return sorted.Length % 2 == 1 ? upper : (sorted[(sorted.Length / 2) - 1] / 2) + (upper / 2);
     }
 }

@@ -28,8 +28,8 @@ internal readonly record struct Moments(
         var maximum = values[0];
         foreach (var value in values)
         {
-            minimum = Math.Min(minimum, value);
-            maximum = Math.Max(maximum, value);
+            minimum = value < minimum ? value : minimum;
+            maximum = value > maximum ? value : maximum;
         }
 
         if (minimum == maximum)

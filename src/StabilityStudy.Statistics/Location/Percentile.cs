@@ -1,3 +1,5 @@
+using StabilityStudy.Statistics.Regression;
+
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>How a percentile is read between ordered values, by the numbers of Hyndman and Fan.</summary>
@@ -59,7 +61,8 @@ public static class Percentile
             return Estimate.Refused<PercentileRange>(Refusal.TooFewForPercentiles);
         }
 
-        ImmutableArray<double> sorted = [.. values.ToArray().Order()];
+        var sorted = values.ToArray();
+        MergeSort.Ascending(sorted.AsSpan());
         return Estimate.Of(
             new PercentileRange(
                 sorted.Length,

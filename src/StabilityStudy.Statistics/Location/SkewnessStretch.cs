@@ -25,8 +25,20 @@ public sealed record SkewnessStretch(double Skewness, double Downward, double Up
             throw new ArgumentException("There are at least two values.", nameof(values));
         }
 
-        return Of(Spread.Summarize(values).Value?.Skewness ?? 0, values.Length, confidenceLevel);
+        return OfMoments(values, Moments.Of(values), confidenceLevel);
     }
+
+    /// <summary>The same of checked values whose moments are known.</summary>
+    internal static SkewnessStretch OfMoments(
+        ReadOnlySpan<double> values,
+        Moments moments,
+        double confidenceLevel
+    ) =>
+        Of(
+            moments.Count < 3 || moments.IsConstant ? 0 : Spread.Skewness(values, moments),
+            moments.Count,
+            confidenceLevel
+        );
 
     /// <summary>Both factors of a stated skewness.</summary>
     internal static SkewnessStretch Of(double skewness, int count, double confidenceLevel)

@@ -39,11 +39,23 @@ public static class Spread
         }
 
         var moments = Moments.Of(values);
-        if (moments.IsConstant)
-        {
-            return Estimate.Refused<SpreadSummary>(Refusal.SameValuesForSkewness);
-        }
+        return moments.IsConstant
+            ? Estimate.Refused<SpreadSummary>(Refusal.SameValuesForSkewness)
+            : Estimate.Of(
+                new SpreadSummary(
+                    moments.Count,
+                    moments.Mean,
+                    moments.StandardDeviation,
+                    Skewness(values, moments),
+                    moments.Minimum,
+                    moments.Maximum
+                )
+            );
+    }
 
+    /// <summary>G₁ of at least three values that are not all the same, by their moments.</summary>
+    internal static double Skewness(ReadOnlySpan<double> values, Moments moments)
+    {
         var cubes = 0.0;
         foreach (var value in values)
         {
@@ -52,15 +64,6 @@ public static class Spread
         }
 
         double n = moments.Count;
-        return Estimate.Of(
-            new SpreadSummary(
-                moments.Count,
-                moments.Mean,
-                moments.StandardDeviation,
-                n / (n - 1) / (n - 2) * cubes,
-                moments.Minimum,
-                moments.Maximum
-            )
-        );
+        return n / (n - 1) / (n - 2) * cubes;
     }
 }

@@ -1,16 +1,24 @@
+using StabilityStudy.Statistics.Regression;
+
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>
 /// Order statistics of the n(n + 1)/2 Walsh averages (x_i + x_j)/2 with i ≤ j, without forming them: time n·log n, memory n.
 /// </summary>
 /// <remarks>
-/// The number of averages up to a bound is counted in one walk along the sorted values; the range of bounds is halved over the
-/// ordered bit patterns of the doubles until no more averages lie in it than there are values, which are then listed and sorted. Where many are equal it
-/// is halved down to a single one, at most 64 times.
+/// The number of averages up to a bound is counted in one walk along the sorted values. Around a rank a bound on either side is interpolated between those counted before, until no more averages lie
+/// between them than there are values, which are then listed. Where two bounds gain little, since many averages are equal or lie far out, the range is halved over the
+/// ordered bit patterns of the doubles, at most 64 times down to a single one.
 /// </remarks>
 internal sealed class WalshAverages
 {
     private readonly double[] _halves;
+
+    // The order of bounds, and how many averages lie up to each; the ends are the first two.
+    private readonly List<(long Bound, long UpTo)> _counted;
+
+    // The averages listed last, with the number of those below.
+    private (double[] Averages, long Below) _listed = ([], 0);
 
     /// <summary>Takes a sorted copy of checked numbers.</summary>
     public WalshAverages(ReadOnlySpan<double> values)
@@ -22,7 +30,8 @@ internal sealed class WalshAverages
             _halves[i] = values[i] / 2;
         }
 
-        Array.Sort(_halves);
+        MergeSort.Ascending(_halves.AsSpan());
+        _counted = [(Order(2 * _halves[0]) - 1, 0), (Order(2 * _halves[^1]), Count)];
     }
 
     /// <summary>Number of averages.</summary>
@@ -42,33 +51,62 @@ internal sealed class WalshAverages
     public double OfRank(long rank)
     {
         // The average of the rank lies above the first bound and not above the second.
-        var (lower, below) = (Order(2 * _halves[0]) - 1, 0L);
-        var (upper, upTo) = (Order(2 * _halves[^1]), Count);
-        while (lower + 1 < upper)
+        var (lower, upper) = (_counted[0], _counted[1]);
+        foreach (var counted in _counted)
         {
-            if (upTo - below <= _halves.Length)
+            lower = counted.UpTo < rank && counted.Bound > lower.Bound ? counted : lower;
+            upper = counted.UpTo >= rank && counted.Bound < upper.Bound ? counted : upper;
+        }
+
+        while (lower.Bound + 1 < upper.Bound)
+        {
+            var (averages, below) = _listed;
+            if (rank > below && rank <= below + averages.Length)
             {
-                return Between(FromOrder(lower), FromOrder(upper))[(int)(rank - below - 1)];
+                return MiddleValue.AtRank(averages, (int)(rank - below - 1));
             }
 
-            // The floor of the mean of two whole numbers whose sum may overflow.
-            var middle = (lower & upper) + ((lower ^ upper) >> 1);
-            var count = CountUpTo(FromOrder(middle));
-            if (count >= rank)
+            if (upper.UpTo - lower.UpTo <= _halves.Length)
             {
-                (upper, upTo) = (middle, count);
+                _listed = (Between(FromOrder(lower.Bound), FromOrder(upper.Bound)), lower.UpTo);
+                continue;
             }
-            else
+
+            var size = upper.UpTo - lower.UpTo;
+            var reach = Math.Max(_halves.Length / 4, size / 64);
+            Cut(Interpolated(rank - reach));
+            Cut(Interpolated(rank + reach));
+            if (upper.UpTo - lower.UpTo > size / 2)
             {
-                (lower, below) = (middle, count);
+                // The floor of the mean of two whole numbers whose sum may overflow.
+                Cut((lower.Bound & upper.Bound) + ((lower.Bound ^ upper.Bound) >> 1));
             }
         }
 
-        return FromOrder(upper);
+        return FromOrder(upper.Bound);
+
+        long Interpolated(long place)
+        {
+            var share = (double)(place - lower.UpTo) / (upper.UpTo - lower.UpTo);
+            var (from, to) = (FromOrder(lower.Bound), FromOrder(upper.Bound));
+            return Order(from + (Math.Clamp(share, 0, 1) * (to - from)));
+        }
+
+        void Cut(long bound)
+        {
+            if (bound <= lower.Bound || bound >= upper.Bound)
+            {
+                return;
+            }
+
+            var upTo = CountUpTo(FromOrder(bound));
+            _counted.Add((bound, upTo));
+            (lower, upper) = upTo < rank ? ((bound, upTo), upper) : (lower, (bound, upTo));
+        }
     }
 
-    /// <summary>The averages above a bound and not above another, ascending.</summary>
-    private List<double> Between(double lower, double upper)
+    /// <summary>The averages above a bound and not above another.</summary>
+    private double[] Between(double lower, double upper)
     {
         var averages = new List<double>(_halves.Length);
         var j = _halves.Length - 1;
@@ -86,8 +124,7 @@ internal sealed class WalshAverages
             }
         }
 
-        averages.Sort();
-        return averages;
+        return [.. averages];
     }
 
     private long CountUpTo(double bound)

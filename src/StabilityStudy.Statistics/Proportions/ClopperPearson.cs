@@ -38,6 +38,18 @@ public static class ClopperPearson
         );
     }
 
+    /// <summary>The one-sided upper bound alone.</summary>
+    /// <param name="successes">Number of successes, from 0 to <paramref name="trials"/>.</param>
+    /// <param name="trials">Number of trials, at least 1.</param>
+    /// <param name="confidenceLevel">Strictly between 0 and 1.</param>
+    /// <exception cref="ArgumentException">An argument is outside its range.</exception>
+    public static double OneSidedUpper(int successes, int trials, double confidenceLevel)
+    {
+        RequireCounts(successes, trials);
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
+        return Upper(successes, trials, 1 - confidenceLevel);
+    }
+
     /// <exception cref="ArgumentException">There is no trial, or the successes do not lie between none and all.</exception>
     internal static void RequireCounts(int successes, int trials)
     {

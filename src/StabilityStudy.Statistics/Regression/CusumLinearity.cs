@@ -48,33 +48,36 @@ internal static class CusumTest
     private static long Reach(ImmutableArray<long> values) => values.Max(Math.Abs);
 
     private static CusumLinearity FromLine<T>(ExactPairs pairs, T rise, T run)
-        where T : IBinaryInteger<T>
+        where T : struct, IBinaryInteger<T>
     {
-        var (intercepts, places) = (new T[pairs.Count], new T[pairs.Count]);
+        var intercepts = new T[pairs.Count];
+        var places = new Keyed<T>[pairs.Count];
         for (var i = 0; i < places.Length; i++)
         {
             var (x, y) = (T.CreateChecked(pairs.ScaledX[i]), T.CreateChecked(pairs.ScaledY[i]));
             intercepts[i] = (y * run) - (x * rise);
-            places[i] = (x * run) + (y * rise);
+            places[i] = new((x * run) + (y * rise), i);
         }
 
-        var ordered = (T[])intercepts.Clone();
-        Array.Sort(ordered);
-        var twiceMedian = ordered[(ordered.Length - 1) / 2] + ordered[ordered.Length / 2];
+        var parted = (T[])intercepts.Clone();
+        var twiceMedian =
+            MiddleValue.AtRank(parted.AsSpan(), parted.Length / 2)
+            + MiddleValue.AtRank(parted.AsSpan(), (parted.Length - 1) / 2);
         var sides = Array.ConvertAll(intercepts, value => (value + value).CompareTo(twiceMedian));
         var above = sides.Count(side => side > 0);
         var below = sides.Count(side => side < 0);
         var up = above == 0 ? 0 : Math.Sqrt((double)below / above);
         var down = below == 0 ? 0 : Math.Sqrt((double)above / below);
-        Array.Sort(places, sides);
+        MergeSort.ByKey(places.AsSpan());
         var largest = 0.0;
         var aboveSoFar = 0;
         var belowSoFar = 0;
         for (var i = 0; i < places.Length; i++)
         {
-            aboveSoFar += sides[i] > 0 ? 1 : 0;
-            belowSoFar += sides[i] < 0 ? 1 : 0;
-            if (i == places.Length - 1 || places[i] != places[i + 1])
+            var side = sides[places[i].Item];
+            aboveSoFar += side > 0 ? 1 : 0;
+            belowSoFar += side < 0 ? 1 : 0;
+            if (i == places.Length - 1 || places[i].Key != places[i + 1].Key)
             {
                 largest = Math.Max(largest, Math.Abs((aboveSoFar * up) - (belowSoFar * down)));
             }

@@ -39,6 +39,15 @@ internal readonly struct ExactSlope
             ? (first._rise * second._run).CompareTo(second._rise * first._run)
             : ((Int128)first._rise * second._run).CompareTo((Int128)second._rise * first._run);
 
+    /// <summary>Slopes in ascending order, those that are equal in any.</summary>
+    public static ExactSlope[] InOrder(List<ExactSlope> slopes)
+    {
+        var ordered = slopes.ToArray();
+        var order = new Ascending();
+        MergeSort.Sort(ordered.AsSpan(), ref order);
+        return ordered;
+    }
+
     /// <summary>Slopes in ascending order as doubles, with what belongs to each. Those below another slope stand before it; those with the same double follow each other in any order.</summary>
     /// <remarks>
     /// Numerators and denominators of up to 52 bits are doubles, and a quotient is rounded to the nearest one, which never turns an order round: then the doubles are sorted, which is several times faster than comparing fractions.
@@ -63,4 +72,12 @@ internal readonly struct ExactSlope
     private bool IsOfDoubles => Math.Abs(_rise) <= 1L << 52 && _run <= 1L << 52;
 
     private bool IsNarrow => unchecked(_rise == (int)_rise && _run == (int)_run);
+
+    [StructLayout(LayoutKind.Auto)]
+    private readonly struct Ascending : IMergeOrder<ExactSlope>
+    {
+        public bool LaterFirst(ExactSlope earlier, ExactSlope later) => Compare(later, earlier) < 0;
+
+        public void Passed(ReadOnlySpan<ExactSlope> earlier, ExactSlope later) { }
+    }
 }

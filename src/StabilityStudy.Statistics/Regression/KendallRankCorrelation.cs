@@ -25,6 +25,12 @@ public static class KendallRankCorrelation
     {
         ArgumentNullException.ThrowIfNull(pairs);
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
+        return pairs.Association(confidenceLevel);
+    }
+
+    /// <summary>The same of pairs that are not null and at a checked level.</summary>
+    internal static Estimate<KendallTau> Of(ExactPairs pairs, double confidenceLevel)
+    {
         var n = pairs.Count;
         if (n < FewestPairs)
         {
@@ -104,19 +110,23 @@ public static class KendallRankCorrelation
     /// <summary>The rank of each value among the different ones, from 0, and how many values lie below each of those.</summary>
     private static (int[] Rank, int[] Below) Ranked(ReadOnlySpan<long> values)
     {
-        var sorted = values.ToArray();
-        var items = Enumerable.Range(0, sorted.Length).ToArray();
-        Array.Sort(sorted, items);
+        var sorted = new Keyed<long>[values.Length];
+        for (var i = 0; i < sorted.Length; i++)
+        {
+            sorted[i] = new(values[i], i);
+        }
+
+        MergeSort.ByKey(sorted.AsSpan());
         var rank = new int[sorted.Length];
         var below = new List<int>();
         for (var i = 0; i < sorted.Length; i++)
         {
-            if (i == 0 || sorted[i] != sorted[i - 1])
+            if (i == 0 || sorted[i].Key != sorted[i - 1].Key)
             {
                 below.Add(i);
             }
 
-            rank[items[i]] = below.Count - 1;
+            rank[sorted[i].Item] = below.Count - 1;
         }
 
         return (rank, [.. below]);

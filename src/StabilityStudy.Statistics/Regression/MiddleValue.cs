@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>The median found by parting values around a pivot again and again (Hoare, Commun ACM 4 (1961) 321, from memory): in time proportional to their number, where sorting takes n log n.</summary>
@@ -19,11 +21,13 @@ internal static class MiddleValue
             lower = Math.Max(lower, value);
         }
 
-        return (lower + upper) / 2;
+        // Halving first is exact and keeps sums of the largest doubles finite.
+        return (lower / 2) + (upper / 2);
     }
 
-    /// <summary>The value that would stand at an index if all were sorted; none before it is then above it.</summary>
-    private static double AtRank(Span<double> values, int index)
+    /// <summary>The value that would stand at an index if all were sorted; none before it is then above it. The values, all of them numbers, change places.</summary>
+    public static T AtRank<T>(Span<T> values, int index)
+        where T : struct, INumber<T>
     {
         var (from, to) = (0, values.Length - 1);
         while (from < to)
@@ -65,6 +69,6 @@ internal static class MiddleValue
         return values[index];
     }
 
-    private static double MiddleOf(double a, double b, double c) =>
-        Math.Max(Math.Min(a, b), Math.Min(Math.Max(a, b), c));
+    private static T MiddleOf<T>(T a, T b, T c)
+        where T : struct, INumber<T> => T.Max(T.Min(a, b), T.Min(T.Max(a, b), c));
 }

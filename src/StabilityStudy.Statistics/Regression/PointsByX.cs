@@ -24,9 +24,15 @@ internal sealed class PointsByX
     {
         // Counted from the least, so that products stay small; slopes do not change.
         var (leastX, leastY) = (Least(pairs.ScaledX), Least(pairs.ScaledY));
-        _x = [.. pairs.ByXThenY.Select(i => pairs.ScaledX[i] - leastX)];
-        _y = [.. pairs.ByXThenY.Select(i => pairs.ScaledY[i] - leastY)];
-        _largestY = _y.DefaultIfEmpty().Max();
+        var order = pairs.ByXThenY;
+        (_x, _y) = (new long[order.Length], new long[order.Length]);
+        for (var i = 0; i < order.Length; i++)
+        {
+            _x[i] = pairs.ScaledX[order[i]] - leastX;
+            _y[i] = pairs.ScaledY[order[i]] - leastY;
+            _largestY = Math.Max(_largestY, _y[i]);
+        }
+
         var (sameX, samePoint) = (0L, 0L);
         for (int i = 0, runX = 0, runPoint = 0; i < _x.Length; i++)
         {
@@ -112,8 +118,7 @@ internal sealed class PointsByX
             keyed[i] = new(keys[order[i]], order[i]);
         }
 
-        var stable = new ByKey<T>();
-        MergeSort.Sort(keyed, ref stable);
+        MergeSort.ByKey(keyed);
         for (var i = 0; i < order.Length; i++)
         {
             order[i] = keyed[i].Item;
@@ -178,15 +183,5 @@ internal sealed class PointsByX
             later < earlier || (WithEqual && later == earlier);
 
         public void Passed(ReadOnlySpan<T> earlier, T later) => Count += earlier.Length;
-    }
-
-    /// <summary>Sorts by key; equal keys stay as they were.</summary>
-    [StructLayout(LayoutKind.Auto)]
-    private readonly struct ByKey<T> : IMergeOrder<Keyed<T>>
-        where T : struct, IBinaryInteger<T>
-    {
-        public bool LaterFirst(Keyed<T> earlier, Keyed<T> later) => later.Key < earlier.Key;
-
-        public void Passed(ReadOnlySpan<Keyed<T>> earlier, Keyed<T> later) { }
     }
 }

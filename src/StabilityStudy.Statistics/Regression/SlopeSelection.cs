@@ -9,7 +9,8 @@ namespace StabilityStudy.Statistics.Regression;
 /// <remarks>
 /// Between two slopes lie as many others as the orders of y − s·x at the two have inversions, which a merge sort counts, reports or draws at random. From slopes drawn in an interval a narrower one
 /// is bracketed around each rank and counted, until so few are left that they are listed and sorted (Cole, Salowe, Steiger and Szemerédi, SIAM J Comput 18 (1989) 792–810; drawn at random after
-/// Dillencourt, Mount and Netanyahu, Int J Comput Geom Appl 2 (1992) 1–27; from memory). Chance changes the time, never the answer; all comparisons are of whole numbers.
+/// Dillencourt, Mount and Netanyahu, Int J Comput Geom Appl 2 (1992) 1–27; from memory). Those drawn serve again where they bracket a rank closely enough for listing, and for the ranks of the next
+/// method. Chance changes the time, never the answer; all comparisons are of whole numbers.
 /// </remarks>
 internal sealed class SlopeSelection
 {
@@ -21,8 +22,8 @@ internal sealed class SlopeSelection
 
     private readonly PointsByX _points;
 
-    // Drawn once, since every search begins with all.
-    private ExactSlope[]? _drawnOfAll;
+    // The first bracket in which slopes were drawn; the ranks of another method mostly lie in it too.
+    private Sample? _widest;
 
     /// <summary>The slopes between these pairs.</summary>
     public SlopeSelection(ExactPairs pairs) => _points = new PointsByX(pairs);
@@ -45,7 +46,16 @@ internal sealed class SlopeSelection
     public ImmutableArray<ExactSlope> AtRanks(params ReadOnlySpan<long> ranks)
     {
         var found = new ConcurrentDictionary<long, ExactSlope>();
-        Solve(new Interval(null, 0, null, Finite), [.. ranks.ToArray().Distinct().Order()], found);
+        ImmutableArray<long> wanted = [.. ranks.ToArray().Distinct().Order()];
+        if (_widest is { } known && known.Holds(wanted))
+        {
+            Narrow(known, wanted, found);
+        }
+        else
+        {
+            Solve(new Interval(null, 0, null, Finite), wanted, null, found);
+        }
+
         var slopes = ImmutableArray.CreateBuilder<ExactSlope>(ranks.Length);
         foreach (var rank in ranks)
         {
@@ -61,9 +71,65 @@ internal sealed class SlopeSelection
         public long Size => UpTo - Below;
     }
 
+    /// <summary>Slopes drawn in an interval, in order.</summary>
+    private sealed record Sample(Interval Interval, ReadOnlyMemory<ExactSlope> Drawn)
+    {
+        public int Count => Drawn.Length;
+
+        public ExactSlope this[long place] => Drawn.Span[(int)place];
+
+        /// <summary>Two and a half standard errors of the place that a rank has among those drawn; wider brackets cost more than the few ranks that lie outside.</summary>
+        public int Reach => (int)(1.25 * Math.Sqrt(Count)) + 1;
+
+        /// <summary>How many slopes a bracket around a rank is likely to hold.</summary>
+        public double Bracketed => 2.0 * Reach / Count * Interval.Size;
+
+        public long PlaceOf(long rank) =>
+            (long)Math.Clamp((double)(rank - Interval.Below) / Interval.Size * Count, 0, Count - 1);
+
+        /// <summary>Whether ranks lie so far from the ends that their brackets do.</summary>
+        public bool Holds(ImmutableArray<long> ranks) =>
+            ranks.All(rank =>
+                rank > Interval.Below
+                && rank <= Interval.UpTo
+                && PlaceOf(rank) is var place
+                && place >= Reach
+                && place + Reach < Count
+            );
+
+        /// <summary>Those that lie in a part of the interval.</summary>
+        public Sample Inside(Interval part)
+        {
+            var first = part.From is { } from ? CountBefore(from) : 0;
+            var last = part.To is { } to ? CountBefore(to) : Count;
+            return new(part, Drawn[first..last]);
+        }
+
+        private int CountBefore(SlopeCut cut)
+        {
+            var (before, after) = (0, Count);
+            while (before < after)
+            {
+                var middle = (before + after) / 2;
+                var order = ExactSlope.Compare(this[middle], cut.Slope);
+                (before, after) =
+                    order < 0 || (order == 0 && cut.IsAfter)
+                        ? (middle + 1, after)
+                        : (before, middle);
+            }
+
+            return before;
+        }
+    }
+
+    /// <param name="interval">Where the ranks lie.</param>
+    /// <param name="ranks">The ranks, ascending.</param>
+    /// <param name="around">Slopes drawn in an interval around; null for none.</param>
+    /// <param name="found">Where the slopes go.</param>
     private void Solve(
         Interval interval,
         ImmutableArray<long> ranks,
+        Sample? around,
         ConcurrentDictionary<long, ExactSlope> found
     )
     {
@@ -87,7 +153,8 @@ internal sealed class SlopeSelection
             return;
         }
 
-        if (interval.Size <= Math.Max(_points.Count, FewestListed))
+        var listed = Math.Max(_points.Count, FewestListed);
+        if (interval.Size <= listed)
         {
             var all = Slopes(interval, null);
             foreach (var rank in ranks)
@@ -98,70 +165,80 @@ internal sealed class SlopeSelection
             return;
         }
 
-        var drawn = interval is { From: null, To: null }
-            ? LazyInitializer.EnsureInitialized(ref _drawnOfAll, () => Drawn(interval))
-            : Drawn(interval);
-        Parallel.ForEach(
-            Bracketed(interval, ranks, drawn),
-            group =>
-            {
-                foreach (var (part, inside) in Parts(interval, group.Low, group.High, group.Ranks))
-                {
-                    Narrow(interval, part, inside, drawn, found);
-                }
-            }
-        );
+        var sample =
+            around?.Inside(interval) is { Count: > 0 } inside && inside.Bracketed <= listed
+                ? inside
+                : new Sample(interval, Slopes(interval, new SeededRandom(Seed)));
+        if (interval is { From: not null, To: not null } && _widest is null)
+        {
+            _widest = sample;
+        }
+
+        Narrow(sample, ranks, found);
     }
 
     private void Narrow(
-        Interval interval,
+        Sample sample,
+        ImmutableArray<long> ranks,
+        ConcurrentDictionary<long, ExactSlope> found
+    ) =>
+        Parallel.ForEach(
+            Bracketed(sample, ranks),
+            group =>
+            {
+                foreach (
+                    var (part, own) in Parts(sample.Interval, group.Low, group.High, group.Ranks)
+                )
+                {
+                    if (part.Size <= sample.Interval.Size / 2)
+                    {
+                        Solve(part, own, sample, found);
+                    }
+                    else
+                    {
+                        WithoutMiddle(sample, part, own, found);
+                    }
+                }
+            }
+        );
+
+    /// <summary>Many equal slopes: the one drawn in the middle is taken out, so that something is always gained.</summary>
+    private void WithoutMiddle(
+        Sample sample,
         Interval part,
         ImmutableArray<long> ranks,
-        ExactSlope[] drawn,
         ConcurrentDictionary<long, ExactSlope> found
     )
     {
-        if (part.Size <= interval.Size / 2)
-        {
-            Solve(part, ranks, found);
-            return;
-        }
-
-        // Many equal slopes: the one drawn in the middle is taken out, so that something is always gained.
-        var middle = drawn[Place(interval, ranks[0], drawn.Length)];
+        var middle = sample[sample.PlaceOf(ranks[0])];
         var (before, after) = (
             new SlopeCut(middle, IsAfter: false),
             new SlopeCut(middle, IsAfter: true)
         );
         foreach (var (smaller, own) in Parts(part, before, after, ranks))
         {
-            Solve(smaller, own, found);
+            Solve(smaller, own, null, found);
         }
     }
 
-    private static int Place(Interval interval, long rank, int drawn) =>
-        (int)Math.Clamp((double)(rank - interval.Below) / interval.Size * drawn, 0, drawn - 1);
-
-    /// <summary>Around each rank the drawn slopes four standard errors off; ranks whose brackets meet share one.</summary>
+    /// <summary>Around each rank the drawn slopes within reach; ranks whose brackets meet share one.</summary>
     private static List<(SlopeCut? Low, SlopeCut? High, ImmutableArray<long> Ranks)> Bracketed(
-        Interval interval,
-        ImmutableArray<long> ranks,
-        ExactSlope[] drawn
+        Sample sample,
+        ImmutableArray<long> ranks
     )
     {
-        var reach = (int)(2 * Math.Sqrt(drawn.Length)) + 1;
-        var groups = new List<(int Low, int High, List<long> Ranks)>();
+        var groups = new List<(long Low, long High, List<long> Ranks)>();
         foreach (var rank in ranks)
         {
-            var place = Place(interval, rank, drawn.Length);
-            if (groups.Count > 0 && groups[^1].High >= place - reach)
+            var place = sample.PlaceOf(rank);
+            if (groups.Count > 0 && groups[^1].High >= place - sample.Reach)
             {
                 groups[^1].Ranks.Add(rank);
-                groups[^1] = groups[^1] with { High = place + reach };
+                groups[^1] = groups[^1] with { High = place + sample.Reach };
             }
             else
             {
-                groups.Add((place - reach, place + reach, [rank]));
+                groups.Add((place - sample.Reach, place + sample.Reach, [rank]));
             }
         }
 
@@ -169,10 +246,12 @@ internal sealed class SlopeSelection
         [
             .. groups.Select(group =>
                 (
-                    group.Low < 0 ? interval.From : new SlopeCut(drawn[group.Low], IsAfter: false),
-                    group.High >= drawn.Length
-                        ? interval.To
-                        : new SlopeCut(drawn[group.High], IsAfter: true),
+                    group.Low < 0
+                        ? sample.Interval.From
+                        : new SlopeCut(sample[group.Low], IsAfter: false),
+                    group.High >= sample.Count
+                        ? sample.Interval.To
+                        : new SlopeCut(sample[group.High], IsAfter: true),
                     group.Ranks.ToImmutableArray()
                 )
             ),
@@ -211,8 +290,6 @@ internal sealed class SlopeSelection
         return parts;
     }
 
-    private ExactSlope[] Drawn(Interval interval) => Slopes(interval, new SeededRandom(Seed));
-
     /// <summary>The slopes of an interval in order: all of them, or as many as are drawn.</summary>
     private ExactSlope[] Slopes(Interval interval, SeededRandom? random)
     {
@@ -235,21 +312,19 @@ internal sealed class SlopeSelection
             (left, right) => slopes.Add(_points.Slope(to[left], to[right]))
         );
         MergeSort.Sort(Array.ConvertAll(from, point => places[point]).AsSpan(), ref reporting);
-        var sorted = slopes.ToArray();
-        Array.Sort(sorted, ExactSlope.Compare);
-        return sorted;
+        return ExactSlope.InOrder(slopes);
     }
 
-    /// <summary>Numbers of the inversions to be reported, ascending, with repetition.</summary>
+    /// <summary>Numbers of the inversions to be reported, ascending: one by chance in each of equal parts.</summary>
     private long[] Draws(long size, SeededRandom random)
     {
         var draws = new long[Math.Clamp(_points.Count, 1000, MostDrawn)];
         for (var i = 0; i < draws.Length; i++)
         {
-            draws[i] = (long)(random.NextUInt64() % (ulong)size);
+            var place = (i + random.NextDouble()) / draws.Length;
+            draws[i] = Math.Min((long)(place * size), size - 1);
         }
 
-        Array.Sort(draws);
         return draws;
     }
 }

@@ -1,4 +1,5 @@
 using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Resampling;
 
 namespace StabilityStudy.Statistics.Tests.Agreement;
 
@@ -109,4 +110,44 @@ public sealed class AllowableDifferenceTests
 
     private static decimal Exact(string text) =>
         decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>Fractions of whole numbers of any length, for results small enough for 64 bits and results that are not, on the limit and one step beside it.</summary>
+    [Theory]
+    [InlineData(1, 100)]
+    [InlineData(9, 40)]
+    [InlineData(9, 600_000_000)]
+    public void Verdicts_and_shares_are_those_of_exact_fractions(int decimals, int largest)
+    {
+        var random = new SeededRandom(11);
+        var step = 1m;
+        for (var i = 0; i < decimals; i++)
+        {
+            step /= 10;
+        }
+
+        Allowance[] allowances = [new(null, 10), new(2, null), new(0.5m, 7.25m), new(1e-9m, 33)];
+        for (var run = 0; run < 500; run++)
+        {
+            var allowance = allowances[run % allowances.Length];
+            var x = decimal.Round((decimal)random.NextDouble() * largest, decimals) + step;
+            var allowed = Math.Max(allowance.Absolute ?? 0, (allowance.Percent ?? 0) * x / 100);
+            var y = decimal.Round(x + (run % 3 == 0 ? -allowed : allowed), decimals);
+            foreach (var value in new[] { y - step, y, y + step })
+            {
+                var pairs = ExactPairs.Create([x], [value]);
+
+                Assert.Equal(
+                    Math.Abs(value - x) <= allowed
+                        ? AllowanceVerdict.Within
+                        : AllowanceVerdict.Outside,
+                    AllowableDifference.Judge(pairs, allowance)[0]
+                );
+                Close.Relative(
+                    (double)((value - x) / allowed),
+                    AllowableDifference.Shares(pairs, allowance)[0],
+                    1e-15
+                );
+            }
+        }
+    }
 }

@@ -19,6 +19,14 @@ public sealed class ClopperPearsonTests
             );
             Close.Absolute(table.Number(row, "one_lower"), bounds.OneSidedLower, 1e-12);
             Close.Absolute(table.Number(row, "one_upper"), bounds.OneSidedUpper, 1e-12);
+            Assert.Equal(
+                bounds.OneSidedUpper,
+                ClopperPearson.OneSidedUpper(
+                    bounds.Successes,
+                    bounds.Trials,
+                    bounds.ConfidenceLevel
+                )
+            );
             Close.Absolute(table.Number(row, "two_lower"), bounds.TwoSidedLower, 1e-12);
             Close.Absolute(table.Number(row, "two_upper"), bounds.TwoSidedUpper, 1e-12);
         }
@@ -61,6 +69,7 @@ public sealed class ClopperPearsonTests
 
         Assert.Equal((0.0, 0.0), (none.OneSidedLower, none.TwoSidedLower));
         Assert.Equal((1.0, 1.0), (all.OneSidedUpper, all.TwoSidedUpper));
+        Assert.Equal(1, ClopperPearson.OneSidedUpper(all.Successes, all.Trials, 0.95));
     }
 
     [Fact]

@@ -57,11 +57,17 @@ public sealed class SlopeSelectionTests
             all.Length - 1,
             all.Length,
         ];
-        var found = selection.AtRanks(ranks);
-        Assert.All(
-            ranks.Zip(found),
-            pair => Assert.Equal(0, ExactSlope.Compare(all[pair.First - 1], pair.Second))
-        );
+        RequireAt(ranks);
+
+        // A second method asks about ranks near by, whose search begins with what the first has found.
+        RequireAt((all.Length / 2) - 90, (all.Length / 2) + 3, (all.Length / 2) + 400);
+        RequireAt((all.Length / 3) + 1000, all.Length / 2, 5);
+
+        void RequireAt(params long[] wanted) =>
+            Assert.All(
+                wanted.Zip(selection.AtRanks(wanted)),
+                pair => Assert.Equal(0, ExactSlope.Compare(all[pair.First - 1], pair.Second))
+            );
     }
 
     /// <summary>Whole numbers as billionths, so that pairs hold them as they are or without common zeros at the end.</summary>

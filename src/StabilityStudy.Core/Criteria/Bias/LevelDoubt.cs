@@ -24,7 +24,7 @@ internal static class LevelDoubt
         if (
             cell.Context.Applying.Any(item => item.Criterion.JudgedLevels is not null)
             // The computed value at collection stands in both members of a pair, so only measured pairs show whether the slopes agree.
-            || SlopesOf(cell.Data)
+            || cell.Data.LevelSlopes
                 is not { BaselineStandardDeviation: >= LeastSpreadOfLogBaselines } measured
             || !measured.Agree(Significance)
         )
@@ -33,37 +33,22 @@ internal static class LevelDoubt
         }
 
         return cell
-            .Readings.SelectMany(
-                (reading, i) =>
-                    AtEnds(
-                        criterion,
-                        limit,
-                        reading.Data,
-                        i == 0 ? measured : SlopesOf(reading.Data),
-                        cell.Context
-                    )
-            )
+            .Readings.SelectMany(reading => AtEnds(criterion, limit, reading.Data, cell.Context))
             .Where(item => item.Room <= 0)
             .OrderBy(item => item.Room)
             .Select(item => item.Reason)
             .FirstOrDefault();
     }
 
-    private static LevelSlopes? SlopesOf(CellData data) =>
-        LevelSlopes
-            .Fit(data.Pairs.X.AsSpan(), data.Pairs.Y.AsSpan(), data.Errors.DelayedRuns.Cluster)
-            .Value;
-
     private static IEnumerable<(LevelDependentReason Reason, double Room)> AtEnds(
         BiasCriterion criterion,
         Limit limit,
         CellData data,
-        LevelSlopes? slopes,
         CellContext context
     )
     {
         if (
-            slopes is null
+            data.LevelSlopes is not { } slopes
             || !RelativeChange.LogRatio(data.Pairs).TryGet(out var changes)
             || !ClusteredMean
                 .WithInterval(

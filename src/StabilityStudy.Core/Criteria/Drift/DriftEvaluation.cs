@@ -21,7 +21,8 @@ internal static class DriftEvaluation
     )
     {
         var upToHere = cell.Context.Earlier.Add(cell.Pairs);
-        var compared = DriftResult.WithDelays(upToHere);
+        var timed = upToHere.Map(TimedPair.Of);
+        var specimens = SpecimenPairs.Of(timed);
         DriftCriterionResult Result(
             Verdict verdict,
             ImmutableArray<VerdictReason> reasons,
@@ -37,10 +38,10 @@ internal static class DriftEvaluation
             .Select(shape =>
                 Judge(
                     shape,
-                    DriftResult.Fit(compared, shape, (1 + criterion.ConfidenceLevel) / 2),
+                    DriftResult.Fit(specimens, shape, (1 + criterion.ConfidenceLevel) / 2),
                     cell.Context.TimePoint.Delay.TotalHours,
                     (double)percent,
-                    drift => Misfits(drift, upToHere, cell.Context)
+                    drift => Misfits(drift, timed, cell.Context)
                 )
             )
             .ToImmutableArray();
@@ -91,7 +92,7 @@ internal static class DriftEvaluation
     /// <summary>The time points whose mean change the shape does not describe.</summary>
     private static ImmutableArray<TimePoint> Misfits(
         DriftEstimate drift,
-        ImmutableArray<ImmutableArray<PairRecord>> upToHere,
+        ImmutableArray<ImmutableArray<TimedPair>> upToHere,
         CellContext context
     ) =>
         [

@@ -77,12 +77,15 @@ public sealed record AgreementCount(
         double? confidenceLevel
     )
     {
-        var use = AllowanceUse.Of(reading, allowance, context, confidenceLevel);
+        var use = reading.UseOf(allowance, context, confidenceLevel);
         var persons = new WholeNumbering(reading.Persons.Length);
         var counting = ImmutableArray.CreateBuilder<CountedPair>(reading.Pairs.Length);
+        var measured = 0;
         for (var i = 0; i < reading.Pairs.Length; i++)
         {
             var pair = reading.Pairs[i];
+            var share = use.ShareAt(measured, pair);
+            measured += share is null ? 0 : 1;
             if (pair.CountsForAgreement)
             {
                 counting.Add(
@@ -91,7 +94,7 @@ public sealed record AgreementCount(
                         persons.Of(reading.Persons[i]),
                         reading.WithoutValueAtCollection.Contains(pair.Specimen),
                         allowance,
-                        use.Uses[i],
+                        share,
                         use.IsExact
                     )
                 );

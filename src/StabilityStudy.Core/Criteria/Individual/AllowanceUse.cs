@@ -4,16 +4,26 @@ using StabilityStudy.Statistics.Location;
 namespace StabilityStudy.Core.Criteria.Individual;
 
 /// <summary>Which share of its allowance the change of each measured pair uses: ±1 are the limits.</summary>
-/// <param name="Uses">One for each pair of the reading; null for those that were not measured both times, and for a baseline of which a percentage means nothing.</param>
+/// <param name="Measured">The pairs of the reading that were measured both times, but for those with a baseline of which a percentage means nothing.</param>
+/// <param name="Shares">Their shares.</param>
+/// <param name="Verdicts">Whether the results are within the limit.</param>
 /// <param name="IsExact">Whether the shares are those of the results, so that the results themselves are compared with the limit.</param>
 /// <param name="Shift">By how much the runs could by chance have moved every share.</param>
 internal sealed record AllowanceUse(
-    ImmutableArray<(double Share, bool IsOutside)?> Uses,
+    ImmutableArray<PairRecord> Measured,
+    ImmutableArray<double> Shares,
+    ImmutableArray<AllowanceVerdict> Verdicts,
     bool IsExact,
     double Shift
 )
 {
-    /// <summary>The shares of a reading.</summary>
+    /// <summary>The share at a place among the measured pairs, and whether it is outside; null where another pair stands there.</summary>
+    public (double Share, bool IsOutside)? ShareAt(int place, PairRecord pair) =>
+        place < Measured.Length && ReferenceEquals(Measured[place], pair)
+            ? (Shares[place], Verdicts[place] == AllowanceVerdict.Outside)
+            : null;
+
+    /// <summary>The shares of a reading; <see cref="PairReading.UseOf"/> remembers them.</summary>
     /// <param name="reading">The reading.</param>
     /// <param name="allowance">The allowance.</param>
     /// <param name="context">The imprecision of one result.</param>
@@ -25,47 +35,33 @@ internal sealed record AllowanceUse(
         double? confidenceLevel
     )
     {
-        var pairs = Measured(reading, allowance);
+        var pairs = MeasuredOf(reading, allowance);
         var exact = reading.Data.ExactOf(pairs);
         var shares = AllowableDifference.Shares(exact, allowance);
         var settled = reading.FromBaseline is { } fromBaseline
-            ? Settled(pairs, shares, fromBaseline, allowance, context)
+            ? Settled(
+                pairs,
+                shares,
+                fromBaseline.UseOf(allowance, context, confidenceLevel),
+                allowance,
+                context
+            )
             : shares;
         return new(
-            ByPair(reading.Pairs, pairs, settled, AllowableDifference.Judge(exact, allowance)),
+            pairs,
+            settled,
+            AllowableDifference.Judge(exact, allowance),
             settled == shares,
             confidenceLevel is { } level
-                ? SharedShift.Of([.. settled], reading.Data.ErrorsOf(pairs).Clusterings, level)
+                ? SharedShift.Of(settled, reading.Data.ErrorsOf(pairs).Clusterings, level)
                 : 0
         );
     }
 
-    private static ImmutableArray<(double Share, bool IsOutside)?> ByPair(
-        ImmutableArray<PairRecord> all,
-        ImmutableArray<PairRecord> measured,
-        ImmutableArray<double> shares,
-        ImmutableArray<AllowanceVerdict> verdicts
-    )
-    {
-        var uses = ImmutableArray.CreateBuilder<(double, bool)?>(all.Length);
-        var next = 0;
-        foreach (var pair in all)
-        {
-            if (next < measured.Length && ReferenceEquals(measured[next], pair))
-            {
-                uses.Add((shares[next], verdicts[next] == AllowanceVerdict.Outside));
-                next++;
-            }
-            else
-            {
-                uses.Add(null);
-            }
-        }
-
-        return uses.MoveToImmutable();
-    }
-
-    private static ImmutableArray<PairRecord> Measured(PairReading reading, Allowance allowance) =>
+    private static ImmutableArray<PairRecord> MeasuredOf(
+        PairReading reading,
+        Allowance allowance
+    ) =>
         reading.Pairs.Keep(pair =>
             pair.IsOfNumbers && (allowance.Absolute is not null || pair.Values().Baseline > 0)
         );
@@ -77,23 +73,21 @@ internal sealed record AllowanceUse(
     private static ImmutableArray<double> Settled(
         ImmutableArray<PairRecord> pairs,
         ImmutableArray<double> lengthened,
-        PairReading fromBaseline,
+        AllowanceUse fromBaseline,
         Allowance allowance,
         CellContext context
     )
     {
-        var before = Measured(fromBaseline, allowance);
-        var plain = AllowableDifference.Shares(fromBaseline.Data.ExactOf(before), allowance);
         if (
             !Spread.Summarize(lengthened.AsSpan()).TryGet(out var spread)
-            || !Spread.Summarize(plain.AsSpan()).TryGet(out var ofBaseline)
+            || !Spread.Summarize(fromBaseline.Shares.AsSpan()).TryGet(out var ofBaseline)
         )
         {
             return lengthened;
         }
 
         var k = pairs.Average(ValueAtCollection.Stretch);
-        var noise = before.Average(pair => NoiseVariance(pair, allowance, context));
+        var noise = fromBaseline.Measured.Average(pair => NoiseVariance(pair, allowance, context));
         var own = Math.Max(0, Math.Pow(ofBaseline.StandardDeviation, 2) - noise);
         var factor = Math.Sqrt((k * k * own) + noise) / spread.StandardDeviation;
         return factor >= 1

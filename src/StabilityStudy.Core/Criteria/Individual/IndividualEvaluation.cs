@@ -172,13 +172,11 @@ internal static class IndividualEvaluation
             && (
                 criterion.Rule == DecisionRule.PointOnly
                     ? !Allows(criterion, counted, agreement.SurelyOutside)
-                    : ClopperPearson
-                        .Bounds(
-                            counted - agreement.SurelyOutsideIfHalfMoved,
-                            counted,
-                            criterion.ConfidenceLevel
-                        )
-                        .OneSidedUpper < (double)(criterion.SharePercentMinimum / 100)
+                    : ClopperPearson.OneSidedUpper(
+                        counted - agreement.SurelyOutsideIfHalfMoved,
+                        counted,
+                        criterion.ConfidenceLevel
+                    ) < (double)(criterion.SharePercentMinimum / 100)
             );
     }
 
