@@ -3,7 +3,7 @@ using StabilityStudy.Core.Looks;
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>The data queries that the rows show before anything is computed, whoever read them.</summary>
-public static class InputQueries
+internal static class InputQueries
 {
     /// <summary>Every query about the rows, exclusions and reruns; a stop query leaves nothing to analyze.</summary>
     public static ImmutableArray<DataQuery> Of(StudyInputs inputs)
