@@ -23,7 +23,7 @@ internal sealed class SlopeSelection
     private readonly PointsByX _points;
 
     // The first bracket in which slopes were drawn; the ranks of another method mostly lie in it too.
-    private Sample? _widest;
+    private SlopeSample? _widest;
 
     /// <summary>The slopes between these pairs.</summary>
     public SlopeSelection(ExactPairs pairs) => _points = new PointsByX(pairs);
@@ -53,7 +53,7 @@ internal sealed class SlopeSelection
         }
         else
         {
-            Solve(new Interval(null, 0, null, Finite), wanted, null, found);
+            Solve(new SlopeInterval(null, 0, null, Finite), wanted, null, found);
         }
 
         var slopes = ImmutableArray.CreateBuilder<ExactSlope>(ranks.Length);
@@ -65,71 +65,14 @@ internal sealed class SlopeSelection
         return slopes.MoveToImmutable();
     }
 
-    /// <summary>The slopes between two cuts, with the numbers below either; no cut is the end of all.</summary>
-    private sealed record Interval(SlopeCut? From, long Below, SlopeCut? To, long UpTo)
-    {
-        public long Size => UpTo - Below;
-    }
-
-    /// <summary>Slopes drawn in an interval, in order.</summary>
-    private sealed record Sample(Interval Interval, ReadOnlyMemory<ExactSlope> Drawn)
-    {
-        public int Count => Drawn.Length;
-
-        public ExactSlope this[long place] => Drawn.Span[(int)place];
-
-        /// <summary>Two and a half standard errors of the place that a rank has among those drawn; wider brackets cost more than the few ranks that lie outside.</summary>
-        public int Reach => (int)(1.25 * Math.Sqrt(Count)) + 1;
-
-        /// <summary>How many slopes a bracket around a rank is likely to hold.</summary>
-        public double Bracketed => 2.0 * Reach / Count * Interval.Size;
-
-        public long PlaceOf(long rank) =>
-            (long)Math.Clamp((double)(rank - Interval.Below) / Interval.Size * Count, 0, Count - 1);
-
-        /// <summary>Whether ranks lie so far from the ends that their brackets do.</summary>
-        public bool Holds(ImmutableArray<long> ranks) =>
-            ranks.All(rank =>
-                rank > Interval.Below
-                && rank <= Interval.UpTo
-                && PlaceOf(rank) is var place
-                && place >= Reach
-                && place + Reach < Count
-            );
-
-        /// <summary>Those that lie in a part of the interval.</summary>
-        public Sample Inside(Interval part)
-        {
-            var first = part.From is { } from ? CountBefore(from) : 0;
-            var last = part.To is { } to ? CountBefore(to) : Count;
-            return new(part, Drawn[first..last]);
-        }
-
-        private int CountBefore(SlopeCut cut)
-        {
-            var (before, after) = (0, Count);
-            while (before < after)
-            {
-                var middle = (before + after) / 2;
-                var order = ExactSlope.Compare(this[middle], cut.Slope);
-                (before, after) =
-                    order < 0 || (order == 0 && cut.IsAfter)
-                        ? (middle + 1, after)
-                        : (before, middle);
-            }
-
-            return before;
-        }
-    }
-
     /// <param name="interval">Where the ranks lie.</param>
     /// <param name="ranks">The ranks, ascending.</param>
     /// <param name="around">Slopes drawn in an interval around; null for none.</param>
     /// <param name="found">Where the slopes go.</param>
     private void Solve(
-        Interval interval,
+        SlopeInterval interval,
         ImmutableArray<long> ranks,
-        Sample? around,
+        SlopeSample? around,
         ConcurrentDictionary<long, ExactSlope> found
     )
     {
@@ -168,7 +111,7 @@ internal sealed class SlopeSelection
         var sample =
             around?.Inside(interval) is { Count: > 0 } inside && inside.Bracketed <= listed
                 ? inside
-                : new Sample(interval, Slopes(interval, new SeededRandom(Seed)));
+                : new SlopeSample(interval, Slopes(interval, new SeededRandom(Seed)));
         if (interval is { From: not null, To: not null } && _widest is null)
         {
             _widest = sample;
@@ -178,7 +121,7 @@ internal sealed class SlopeSelection
     }
 
     private void Narrow(
-        Sample sample,
+        SlopeSample sample,
         ImmutableArray<long> ranks,
         ConcurrentDictionary<long, ExactSlope> found
     ) =>
@@ -204,8 +147,8 @@ internal sealed class SlopeSelection
 
     /// <summary>Many equal slopes: the one drawn in the middle is taken out, so that something is always gained.</summary>
     private void WithoutMiddle(
-        Sample sample,
-        Interval part,
+        SlopeSample sample,
+        SlopeInterval part,
         ImmutableArray<long> ranks,
         ConcurrentDictionary<long, ExactSlope> found
     )
@@ -223,7 +166,7 @@ internal sealed class SlopeSelection
 
     /// <summary>Around each rank the drawn slopes within reach; ranks whose brackets meet share one.</summary>
     private static List<(SlopeCut? Low, SlopeCut? High, ImmutableArray<long> Ranks)> Bracketed(
-        Sample sample,
+        SlopeSample sample,
         ImmutableArray<long> ranks
     )
     {
@@ -259,8 +202,8 @@ internal sealed class SlopeSelection
     }
 
     /// <summary>The interval cut in three, each part with the ranks that lie in it; parts without one are left out.</summary>
-    private List<(Interval Part, ImmutableArray<long> Ranks)> Parts(
-        Interval interval,
+    private List<(SlopeInterval Part, ImmutableArray<long> Ranks)> Parts(
+        SlopeInterval interval,
         SlopeCut? low,
         SlopeCut? high,
         ImmutableArray<long> ranks
@@ -271,8 +214,8 @@ internal sealed class SlopeSelection
             () => below = low == interval.From ? interval.Below : _points.CountBefore(low!.Value),
             () => upTo = high == interval.To ? interval.UpTo : _points.CountBefore(high!.Value)
         );
-        var parts = new List<(Interval, ImmutableArray<long>)>();
-        void Add(Interval part)
+        var parts = new List<(SlopeInterval, ImmutableArray<long>)>();
+        void Add(SlopeInterval part)
         {
             ImmutableArray<long> inside =
             [
@@ -285,13 +228,13 @@ internal sealed class SlopeSelection
         }
 
         Add(interval with { To = low, UpTo = below });
-        Add(new Interval(low, below, high, upTo));
+        Add(new SlopeInterval(low, below, high, upTo));
         Add(interval with { From = high, Below = upTo });
         return parts;
     }
 
     /// <summary>The slopes of an interval in order: all of them, or as many as are drawn.</summary>
-    private ExactSlope[] Slopes(Interval interval, SeededRandom? random)
+    private ExactSlope[] Slopes(SlopeInterval interval, SeededRandom? random)
     {
         int[] from = [];
         int[] to = [];
