@@ -62,9 +62,8 @@ internal static class AnalyzeCommand
             throw new UsageException("--simulate needs a number of studies from 1 to 100,000.");
         }
 
-        var files = StudyFolder.Read(folder);
-        var record = files.Files.GetValueOrDefault(StudyRecord.Name);
-        var outcome = StudyPipeline.AnalyzeFigures(files);
+        // Nothing here holds the files, which may be large, while they are analyzed.
+        var outcome = StudyPipeline.AnalyzeFigures(StudyFolder.Read(folder));
         if (!outcome.TryGet(out var analyzed))
         {
             return StoppedStudy.Report(terminal, outcome.Queries, json);
@@ -84,7 +83,7 @@ internal static class AnalyzeCommand
                 analyzed.Analysis.Identity.Inputs,
                 []
             ),
-            record,
+            RecordFile.In(folder),
             analyzed.Analysis
         );
         if (!look.Look.IsEmpty)

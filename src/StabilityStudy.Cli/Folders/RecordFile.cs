@@ -32,6 +32,13 @@ internal static class RecordFile
         return record;
     }
 
+    /// <summary>The record of a study folder, read only; empty where there is none.</summary>
+    /// <exception cref="UsageException">It cannot be read.</exception>
+    public static ReadOnlyMemory<byte> In(string folder) =>
+        Path.Combine(folder, StudyRecord.Name) is var path && File.Exists(path)
+            ? ReadAt(path)
+            : default;
+
     /// <summary>The record of the study in whose folder "out" or "signed" a report lies, read only; null where there is none. A report that lies elsewhere may have nothing to do with what is beside it.</summary>
     /// <exception cref="UsageException">It cannot be read.</exception>
     public static ReadOnlyMemory<byte>? Above(string report) =>

@@ -36,8 +36,11 @@ internal static class InputQueries
         ];
     }
 
-    private static IEnumerable<DataQuery> OfAgreement(ImmutableArray<AnalyzedSeries> analytes) =>
-        SameResultQueries.Of(analytes).Concat(UnchangedResultQueries.Of(analytes));
+    private static ImmutableArray<DataQuery> OfAgreement(ImmutableArray<AnalyzedSeries> analytes) =>
+        SideBySide.Of(
+            () => SameResultQueries.Of(analytes),
+            () => UnchangedResultQueries.Of(analytes)
+        );
 
     /// <summary>A specimen is one draw, so its tubes share subject, group and time of collection.</summary>
     private static IEnumerable<DataQuery> Disagreeing(SpecimenRows specimen)

@@ -26,13 +26,12 @@ internal static class UnchangedResultQueries
     public const double Rare = 1e-4;
 
     public static IEnumerable<DataQuery> Of(ImmutableArray<AnalyzedSeries> analytes) =>
-        analytes
-            .AsParallel()
-            .AsOrdered()
-            .Select(analyzed => OfAnalyte(analyzed).ToImmutableArray())
-            .AsEnumerable()
-            .SelectMany(found => found)
-            .Concat(OfSpecimens(analytes));
+        SideBySide.Of([
+            .. analytes.Select(analyzed =>
+                (Func<IEnumerable<DataQuery>>)(() => OfAnalyte(analyzed))
+            ),
+            () => OfSpecimens(analytes),
+        ]);
 
     private static IEnumerable<DataQuery> OfAnalyte(AnalyzedSeries analyzed)
     {
